@@ -1,0 +1,130 @@
+#pragma once
+
+#include "core/domain/engine.h"
+#include "core/domain/history.h"
+#include "core/units/force.h"
+
+#include <QDate>
+#include <QString>
+
+#include <array>
+#include <optional>
+#include <vector>
+
+namespace coilbook {
+
+/// The standing of a spring; the first that holds counts.
+enum class Standing { PastLimit, Due, NoTrend, Sound };
+
+/// Which evidence says that a spring is past the limit.
+enum class PastBy { Measured, Estimate, Both };
+
+/// An estimate: posterior or fitted mean and the bounds of the equal-tailed 90 % interval.
+struct ForceEstimate {
+    Force mean;
+    Force low90;
+    Force high90;
+
+    bool operator==(const ForceEstimate&) const = default;
+};
+
+/// The smallest whole number of races, 0 to 60, by which the limit is reached with probability
+/// 0.1, 0.5 and 0.9; empty: not within 60 races.
+struct RacesLeft {
+    std::optional<int> p10;
+    std::optional<int> median;
+    std::optional<int> p90;
+
+    bool operator==(const RacesLeft&) const = default;
+};
+
+/// Why a standing or a flag is what it is, as data; `core/wording` makes the sentence.
+enum class ReasonKind {
+    BaselineOnly,            ///< one inspection: no loss yet
+    FittedNew,               ///< just fitted to an engine with a history
+    MeansOnly,               ///< two inspections: a loss, no bounds yet
+    LossAndRate,             ///< forces: loss, rate; counts: races
+    ReachesLimit,            ///< counts: p10, median, p90 (absent: more than 60)
+    NotWithinHorizon,        ///< does not reach the limit within 60 races
+    PastByMeasurement,       ///< forces: measured loss, limit
+    PastByEstimate,          ///< forces: estimated loss, limit
+    TestAgainBeforeSwapping, ///< past by measurement alone
+    DueWithin,               ///< counts: races ahead
+    OffTrend,                ///< forces: newest reading, lowest that its history allows
+    InspectionShifted,       ///< forces: shift
+    OverRev,                 ///< counts: race number
+    FitFailed,               ///< no fit: the raw rule stands alone
+};
+
+struct Reason {
+    ReasonKind kind = ReasonKind::BaselineOnly;
+    std::vector<Force> forces; ///< in the order given at the enumerator
+    std::vector<std::optional<int>> counts;
+
+    bool operator==(const Reason&) const = default;
+};
+
+/// A point of the projected loss, for charts: `racesFromNow` < 0 lies in the past.
+struct TrendPoint {
+    double exposure = 0.0; ///< races since the baseline while fitted
+    Force mean;
+    Force low90;
+    Force high90;
+
+    bool operator==(const TrendPoint&) const = default;
+};
+
+struct SpringAssessment {
+    SpringId id;
+    QString label;
+    Place place;
+    int inspections = 0;   ///< in which this spring was read
+    int exposure = 0;      ///< races run since its baseline while fitted
+    QDate latestOn;        ///< null: never read
+    int racesAtLatest = 0; ///< exposure at its newest inspection
+    std::optional<Force> baseline;
+    std::optional<Force> latest;
+    std::optional<Force> measuredLoss; ///< baseline minus latest: the rule of record
+    std::optional<ForceEstimate> loss;
+    std::optional<Force> lossMeanOnly; ///< two inspections: a mean without bounds
+    std::optional<ForceEstimate> lossPerRace;
+    std::optional<Force> lossPerRaceMeanOnly; ///< two inspections: a mean without bounds
+    std::optional<double> pPastLimit;
+    std::optional<double> pDue;
+    std::optional<RacesLeft> racesLeft; ///< empty: nothing can be said
+    Standing standing = Standing::NoTrend;
+    std::optional<PastBy> pastBy;
+    bool offTrend = false;
+    std::vector<Reason> reasons;
+    std::vector<TrendPoint> trend;      ///< fitted loss from the baseline to now; may be empty
+    std::vector<TrendPoint> projection; ///< from now to `racesAhead` races on; may be empty
+
+    bool operator==(const SpringAssessment&) const = default;
+};
+
+struct InspectionAssessment {
+    InspectionId id;
+    QDate on;
+    int races = 0;
+    std::optional<ForceEstimate> shift; ///< what all its readings share; empty until told
+    bool shifted = false;
+
+    bool operator==(const InspectionAssessment&) const = default;
+};
+
+struct Assessment {
+    QString engine;
+    QDate asOf; ///< null: no data and no day given
+    int racesNow = 0;
+    JudgingRules rules;
+    std::vector<InspectionAssessment> inspections;
+    std::vector<SpringAssessment> springs; ///< now fitted, by cylinder, I before E
+
+    bool operator==(const Assessment&) const = default;
+};
+
+/// History in, assessment out: pure, without I/O, the same for equal input. Never throws; where no
+/// fit is possible the raw rule stands alone and a reason says so.
+[[nodiscard]] Assessment assess(const EngineHistory& history, const JudgingRules& rules);
+
+} // namespace coilbook

@@ -1,0 +1,119 @@
+#pragma once
+
+#include "core/domain/engine.h"
+#include "core/domain/inspection.h"
+#include "core/domain/race.h"
+#include "core/domain/spring.h"
+#include "core/domain/tester.h"
+
+#include <optional>
+#include <variant>
+#include <vector>
+
+namespace coilbook {
+
+/// The things a user does to a logbook. Each is applied in one transaction, wholly or not at all,
+/// and may be repeated after any doubt: records carry ids that the program made beforehand, and a
+/// row that is there already is left alone. Records that carry a known id amend the facts of that
+/// record; who, when and why go with it and the old values are kept.
+
+struct AddEngine {
+    Engine engine;
+    std::vector<Spring> springs;   ///< the set it starts with, may be empty
+    std::vector<Fitting> fittings; ///< where those springs stand
+};
+
+struct AmendEngine {
+    Engine engine; ///< as it shall be; includes renaming, retiring and the judging rules
+    Authorship author;
+};
+
+struct AddRace {
+    Race race;
+};
+
+struct AmendRace {
+    Race race;
+    Authorship author;
+};
+
+struct StartInspection {
+    Inspection inspection;
+    Sitting sitting;
+};
+
+/// Another tester, person or temperature from here on.
+struct StartSitting {
+    Sitting sitting;
+};
+
+/// Date, count of races, or open/closed. Opening and closing alone leaves no amendment.
+struct AmendInspection {
+    Inspection inspection;
+    Authorship author;
+};
+
+struct AmendSitting {
+    Sitting sitting;
+    Authorship author;
+};
+
+/// Readings as taken, one or several at once. Springs not stored yet are stored with them.
+struct RecordReadings {
+    std::vector<Reading> readings;
+    std::vector<Spring> newSprings;
+};
+
+/// A correction or a withdrawal: `reading.kind` and `reading.amends` say of what.
+struct AmendReading {
+    Reading reading;
+};
+
+/// A swap: the new spring stands at the place from here on. With a baseline taken at once, its
+/// inspection (if new), sitting and readings go into the same transaction.
+struct FitSpring {
+    Fitting fitting;
+    std::optional<Spring> newSpring;
+    std::optional<Inspection> newInspection;
+    std::optional<Sitting> newSitting;
+    std::vector<Reading> baseline;
+};
+
+/// Takes back a fitting (undo of a swap); `withdrawn` false puts it in force again (redo).
+struct WithdrawFitting {
+    FittingId fitting;
+    bool withdrawn = true;
+    Authorship author;
+};
+
+struct AmendSpring {
+    Spring spring;
+    Authorship author;
+};
+
+struct AddTester {
+    Tester tester;
+};
+
+struct AmendTester {
+    Tester tester;
+    Authorship author;
+};
+
+using Change =
+    std::variant<AddEngine, AmendEngine, AddRace, AmendRace, StartInspection, StartSitting,
+                 AmendInspection, AmendSitting, RecordReadings, AmendReading, FitSpring,
+                 WithdrawFitting, AmendSpring, AddTester, AmendTester>;
+
+/// What is being typed at the bench and not committed yet. It is kept in the logbook, so that the
+/// form comes back whole after a crash.
+struct Draft {
+    EngineId engine;
+    InspectionId inspection;
+    Place place;
+    QString typed;
+
+    bool operator==(const Draft&) const = default;
+};
+
+} // namespace coilbook

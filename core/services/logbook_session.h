@@ -1,0 +1,97 @@
+#pragma once
+
+#include "core/assessment/assessment.h"
+#include "core/domain/changes.h"
+#include "core/domain/engine_log.h"
+#include "core/domain/history.h"
+#include "core/support/clock.h"
+#include "core/support/result.h"
+
+#include <QObject>
+#include <QString>
+
+#include <functional>
+#include <memory>
+#include <vector>
+
+namespace coilbook {
+
+/// The logbook that the window works on, seen from the window's thread. The file itself is used
+/// by one worker thread; every function here returns at once and tells by a signal or callback when
+/// the disk is done. Values handed out are immutable snapshots.
+class LogbookSession : public QObject {
+    Q_OBJECT
+public:
+    using Done = std::function<void(const Result<void>&)>;
+
+    explicit LogbookSession(const Clock& clock, QObject* parent = nullptr);
+    /// Finishes what is queued, then closes the file.
+    ~LogbookSession() override;
+
+    /// Ends with opened() or openFailed(). A logbook open before is closed first, and only if the
+    /// new one can be opened.
+    void createLogbook(const QString& path);
+    void openLogbook(const QString& path);
+    void createDemo(const QString& path);
+    void closeLogbook();
+
+    [[nodiscard]] bool isOpen() const;
+    [[nodiscard]] bool isReadOnly() const;
+    [[nodiscard]] QString path() const;
+
+    [[nodiscard]] const std::vector<EngineSummary>& engines() const;
+    [[nodiscard]] const std::vector<Tester>& testers() const;
+
+    /// Loads that engine; ends with logChanged().
+    void selectEngine(const EngineId& engine);
+    [[nodiscard]] EngineId selectedEngine() const;
+
+    /// The selected engine as stored on the disk; null when none is selected or loaded yet.
+    [[nodiscard]] std::shared_ptr<const EngineLog> log() const;
+    [[nodiscard]] std::shared_ptr<const EngineHistory> history() const;
+    /// Of log(); made in the background, so null or one step old for a moment after logChanged().
+    [[nodiscard]] std::shared_ptr<const Assessment> assessment() const;
+    /// What was being typed for the selected engine when the program ended last.
+    [[nodiscard]] std::optional<Draft> draft() const;
+
+    /// Puts one change on the disk. `done` is called in the window's thread once it is there (or
+    /// failed), before logChanged(); not at all when `context` is gone by then.
+    void apply(const Change& change, QObject* context, Done done);
+
+    /// Keeps what is being typed; call it as often as you like.
+    void saveDraft(const Draft& draft);
+    void clearDraft();
+
+    /// Undo within the session: amendments and swaps are taken back by further amendments, a
+    /// reading by its withdrawal. `undoText` names the step ("Reading 3 E"), empty: nothing there.
+    [[nodiscard]] QString undoText() const;
+    [[nodiscard]] QString redoText() const;
+    void undo();
+    void redo();
+
+    /// Imports exchange files into the open logbook; ends with importFinished(). progress() tells
+    /// the part done, 0 to 1; cancelImport() leaves the logbook as it was.
+    void importFiles(const QStringList& paths);
+    void cancelImport();
+
+Q_SIGNALS:
+    void opened();
+    void closed();
+    void openFailed(const coilbook::Error& error);
+    void enginesChanged();
+    void testersChanged();
+    void logChanged();
+    void assessmentChanged();
+    void undoChanged();
+    /// A change could not be put on the disk; whoever asked has been told as well.
+    void failed(const coilbook::Error& error);
+    void importProgress(double part);
+    void importFinished(const QString& report);
+    void importFailed(const coilbook::Error& error);
+
+private:
+    class Private;
+    std::unique_ptr<Private> d;
+};
+
+} // namespace coilbook

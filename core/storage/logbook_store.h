@@ -1,0 +1,104 @@
+#pragma once
+
+#include "core/domain/changes.h"
+#include "core/domain/engine_log.h"
+#include "core/support/clock.h"
+#include "core/support/result.h"
+
+#include <QString>
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace coilbook {
+
+enum class OpenMode {
+    ReadWrite,
+    ReadOnly, ///< the file is never changed and no writable place beside it is needed; an older
+              ///< schema is migrated in a temporary copy
+};
+
+/// What `verify` found wrong; empty lists: nothing.
+struct VerifyReport {
+    struct Finding {
+        QString where; ///< table and id, or "page"
+        QString what;
+    };
+
+    std::vector<Finding> findings;
+    qint64 rowsChecked = 0;
+};
+
+/// One open logbook file: the only door to its data. Not thread-safe: made, used and destroyed in
+/// one thread. Every function that changes something is one transaction that is on the disk when
+/// it returns success. Expected failures come back as Error with a StorageFault or LogbookFault.
+class LogbookStore {
+public:
+    /// Makes a new logbook; StorageFault::AlreadyExists if the path is taken.
+    [[nodiscard]] static Result<LogbookStore> create(const QString& path);
+
+    /// Opens an existing one. Missing, NotALogbook, NewerVersion, Damaged, NoPermission, Locked …
+    [[nodiscard]] static Result<LogbookStore> open(const QString& path, OpenMode mode);
+
+    LogbookStore(LogbookStore&&) noexcept;
+    LogbookStore& operator=(LogbookStore&&) noexcept;
+    ~LogbookStore();
+
+    [[nodiscard]] QString path() const;
+    [[nodiscard]] OpenMode mode() const;
+
+    // Reading
+
+    [[nodiscard]] Result<std::vector<EngineSummary>> engines() const; ///< by name
+    [[nodiscard]] Result<EngineLog> engineLog(const EngineId& engine) const;
+    [[nodiscard]] Result<std::vector<Tester>> testers() const;
+    /// The newest draft of an engine, if something is half typed.
+    [[nodiscard]] Result<std::optional<Draft>> draft(const EngineId& engine) const;
+
+    // Changing
+
+    /// Checks the rules that need the stored data (names, order of races, hits), then applies the
+    /// change in one transaction. Applying the same change twice is no error and changes nothing.
+    [[nodiscard]] Result<void> apply(const Change& change, const Clock& clock);
+
+    [[nodiscard]] Result<void> saveDraft(const Draft& draft);
+    [[nodiscard]] Result<void> clearDraft(const EngineId& engine);
+
+    /// Many rows at once for an import: opens one transaction; rows go in through the batch;
+    /// nothing is stored unless commit() succeeds.
+    class Batch;
+    [[nodiscard]] Result<std::unique_ptr<Batch>> beginBatch();
+
+    // The file
+
+    /// Pages (integrity_check), foreign keys, row checksums.
+    [[nodiscard]] Result<VerifyReport> verify() const;
+
+    /// A consistent copy at `destination`, which must not exist; works beside other instances.
+    [[nodiscard]] Result<void> backup(const QString& destination) const;
+
+private:
+    class Private;
+    explicit LogbookStore(std::unique_ptr<Private> d);
+    std::unique_ptr<Private> d;
+};
+
+/// See LogbookStore::beginBatch(). Rolls back when destroyed without commit(). Rows must come after
+/// the rows that they refer to. Readings are fastest in order of sitting and id.
+class LogbookStore::Batch {
+public:
+    virtual ~Batch() = default;
+    [[nodiscard]] virtual Result<void> add(const Engine& engine) = 0;
+    [[nodiscard]] virtual Result<void> add(const Tester& tester) = 0;
+    [[nodiscard]] virtual Result<void> add(const Spring& spring) = 0;
+    [[nodiscard]] virtual Result<void> add(const Fitting& fitting) = 0;
+    [[nodiscard]] virtual Result<void> add(const Race& race) = 0;
+    [[nodiscard]] virtual Result<void> add(const Inspection& inspection) = 0;
+    [[nodiscard]] virtual Result<void> add(const Sitting& sitting) = 0;
+    [[nodiscard]] virtual Result<void> add(const Reading& reading) = 0;
+    [[nodiscard]] virtual Result<void> add(const Amendment& amendment) = 0;
+    [[nodiscard]] virtual Result<void> commit() = 0;
+};
+
+} // namespace coilbook

@@ -1,0 +1,31 @@
+#pragma once
+
+namespace coilbook {
+
+/// Rules of the logbook itself that a change would break. Arguments are listed at the enumerator.
+enum class LogbookFault {
+    UnknownEngine,         ///< 1: the name asked for, 2…: the names there are
+    EngineNameTaken,       ///< 1: the name
+    EmptyName,             ///< 1: what needs a name ("engine", "spring", "tester")
+    NameDiffersInCaseOnly, ///< 1: the new name, 2: the one there
+    BadLimit,              ///< 1: what was given; limit must be above 0
+    BadRacesAhead,         ///< 1: what was given; 0 to 60
+    BadCaution,            ///< 1: what was given; one of 0.3, 0.5, 0.7
+    BadLayout,             ///< 1: what is wrong, e.g. the cylinder named twice
+    DateInFuture,          ///< 1: the date; the day after today is the last allowed
+    DateTooEarly,          ///< 1: the date; 1950-01-01 is the first allowed
+    RacesGoBack,           ///< 1: races given, 2: date of, 3: count of the inspection it crosses
+    InspectionExists,      ///< 1: date, 2: races
+    ReadingOutOfBounds,    ///< 1: the reading as typed; above 0, at most 1000 lbf or 4448.22 N
+    NotAReading,           ///< 1: the text
+    SpringElsewhere,       ///< 1: spring, 2: place where it stands in this inspection
+    HitExists,             ///< 1: spring, 2: hit number
+    NoSuchPlace,           ///< 1: the place
+    RaceExists,            ///< 1: race number
+    RaceAfterInspection,   ///< 1: race number, 2: its date, 3: date of the inspection counting it
+    NothingToAmend,        ///< the amendment changes nothing, or its original is not there
+    WhyMissing,            ///< an amendment needs a reason
+    UnknownPlaceOfSpring,  ///< 1: spring; it is not fitted anywhere in this engine
+};
+
+} // namespace coilbook

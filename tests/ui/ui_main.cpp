@@ -1,0 +1,16 @@
+#include "tests/support/fatal_messages.h"
+
+#include <QApplication>
+#include <QStandardPaths>
+#include <gtest/gtest.h>
+
+int main(int argc, char** argv) {
+    ::testing::InitGoogleTest(&argc, argv);
+    if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    }
+    const QApplication application(argc, argv);
+    QStandardPaths::setTestModeEnabled(true);
+    coilbook::testing::failOnWarnings();
+    return RUN_ALL_TESTS();
+}

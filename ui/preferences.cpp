@@ -1,0 +1,118 @@
+#include "ui/preferences.h"
+
+namespace coilbook {
+
+namespace {
+
+const QString kUnit = QStringLiteral("units/force");
+const QString kScheme = QStringLiteral("look/scheme");
+const QString kTextPercent = QStringLiteral("look/text_percent");
+const QString kPaper = QStringLiteral("print/paper");
+const QString kPerson = QStringLiteral("person/name");
+const QString kLastLogbook = QStringLiteral("last/logbook");
+const QString kLastEngine = QStringLiteral("last/engine");
+const QString kGeometry = QStringLiteral("window/geometry");
+
+} // namespace
+
+Preferences::Preferences(QSettings& settings, QObject* parent)
+    : QObject(parent)
+    , m_settings(settings) {}
+
+ForceUnit Preferences::forceUnit() const {
+    return m_settings.value(kUnit).toString() == QLatin1String("N") ? ForceUnit::Newton
+                                                                    : ForceUnit::PoundForce;
+}
+
+void Preferences::setForceUnit(ForceUnit unit) {
+    m_settings.setValue(kUnit,
+                        unit == ForceUnit::Newton ? QStringLiteral("N") : QStringLiteral("lbf"));
+    Q_EMIT changed();
+}
+
+ColourScheme Preferences::colourScheme() const {
+    const QString name = m_settings.value(kScheme).toString();
+    if (name == QLatin1String("light")) {
+        return ColourScheme::Light;
+    }
+    return name == QLatin1String("dark") ? ColourScheme::Dark : ColourScheme::System;
+}
+
+void Preferences::setColourScheme(ColourScheme scheme) {
+    switch (scheme) {
+    case ColourScheme::Light:
+        m_settings.setValue(kScheme, QStringLiteral("light"));
+        break;
+    case ColourScheme::Dark:
+        m_settings.setValue(kScheme, QStringLiteral("dark"));
+        break;
+    case ColourScheme::System:
+        m_settings.remove(kScheme);
+        break;
+    }
+    Q_EMIT changed();
+}
+
+int Preferences::textPercent() const {
+    const int percent = m_settings.value(kTextPercent, 100).toInt();
+    return percent == 125 || percent == 150 ? percent : 100;
+}
+
+void Preferences::setTextPercent(int percent) {
+    m_settings.setValue(kTextPercent, percent);
+    Q_EMIT changed();
+}
+
+Paper Preferences::paper() const {
+    const QString name = m_settings.value(kPaper).toString();
+    if (name.isEmpty()) {
+        return QLocale().measurementSystem() == QLocale::ImperialUSSystem ? Paper::Letter
+                                                                          : Paper::A4;
+    }
+    return name == QLatin1String("letter") ? Paper::Letter : Paper::A4;
+}
+
+void Preferences::setPaper(Paper paper) {
+    m_settings.setValue(kPaper,
+                        paper == Paper::Letter ? QStringLiteral("letter") : QStringLiteral("a4"));
+    Q_EMIT changed();
+}
+
+QString Preferences::personName() const {
+    return m_settings.value(kPerson).toString();
+}
+
+void Preferences::setPersonName(const QString& name) {
+    m_settings.setValue(kPerson, name);
+    Q_EMIT changed();
+}
+
+QString Preferences::lastLogbook() const {
+    return m_settings.value(kLastLogbook).toString();
+}
+
+void Preferences::setLastLogbook(const QString& path) {
+    m_settings.setValue(kLastLogbook, path);
+}
+
+QString Preferences::lastEngine() const {
+    return m_settings.value(kLastEngine).toString();
+}
+
+void Preferences::setLastEngine(const QString& id) {
+    m_settings.setValue(kLastEngine, id);
+}
+
+QByteArray Preferences::windowGeometry() const {
+    return m_settings.value(kGeometry).toByteArray();
+}
+
+void Preferences::setWindowGeometry(const QByteArray& geometry) {
+    m_settings.setValue(kGeometry, geometry);
+}
+
+Quantities Preferences::quantities() const {
+    return Quantities(forceUnit(), QLocale());
+}
+
+} // namespace coilbook
