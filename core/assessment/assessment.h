@@ -40,20 +40,21 @@ struct RacesLeft {
 
 /// Why a standing or a flag is what it is, as data; `core/wording` makes the sentence.
 enum class ReasonKind {
+    NeverRead,               ///< fitted, and not read yet
     BaselineOnly,            ///< one inspection: no loss yet
     FittedNew,               ///< just fitted to an engine with a history
-    MeansOnly,               ///< two inspections: a loss, no bounds yet
+    MeansOnly,               ///< two inspections: forces: loss, rate; counts: races
     LossAndRate,             ///< forces: loss, rate; counts: races
-    ReachesLimit,            ///< counts: p10, median, p90 (absent: more than 60)
-    NotWithinHorizon,        ///< does not reach the limit within 60 races
+    ReachesLimit,            ///< forces: limit; counts: p10, median, p90 (absent: more than 60)
+    NotWithinHorizon,        ///< forces: limit; it is not reached within 60 races
     PastByMeasurement,       ///< forces: measured loss, limit
     PastByEstimate,          ///< forces: estimated loss, limit
     TestAgainBeforeSwapping, ///< past by measurement alone
-    DueWithin,               ///< counts: races ahead
+    DueWithin,               ///< forces: limit; counts: races ahead
     OffTrend,                ///< forces: newest reading, lowest that its history allows
     InspectionShifted,       ///< forces: shift
-    OverRev,                 ///< counts: race number
-    FitFailed,               ///< no fit: the raw rule stands alone
+    OverRev,                 ///< counts: race number, readings of the spring since
+    FitFailed,               ///< no fit: the raw rule stands alone; forces: measured loss
 };
 
 struct Reason {
@@ -64,7 +65,7 @@ struct Reason {
     bool operator==(const Reason&) const = default;
 };
 
-/// A point of the projected loss, for charts: `racesFromNow` < 0 lies in the past.
+/// A point of the estimated loss, for charts.
 struct TrendPoint {
     double exposure = 0.0; ///< races since the baseline while fitted
     Force mean;

@@ -17,12 +17,16 @@ public:
     [[nodiscard]] ForceUnit unit() const { return m_unit; }
 
     [[nodiscard]] QString force(Force value) const;          ///< `117.3`
-    [[nodiscard]] QString forceWithUnit(Force value) const;  ///< `117.3 lbf`
+    [[nodiscard]] QString forceWithUnit(Force value) const;  ///< `117.3 lbf`, a hard space between
+    [[nodiscard]] QString rate(Force perRace) const;         ///< `0.42`, one decimal more
+    [[nodiscard]] QString rateWithUnit(Force perRace) const; ///< `0.42 lbf`
     [[nodiscard]] QString unitName() const;                  ///< `lbf` or `N`
     [[nodiscard]] QString date(const QDate& date) const;     ///< ISO 8601, empty for a null date
     [[nodiscard]] QString percent(double probability) const; ///< `19 %`, `under 1 %`, `over 99 %`
 
 private:
+    [[nodiscard]] QString withUnit(const QString& digits) const;
+
     ForceUnit m_unit;
     QLocale m_locale;
 };
