@@ -1,0 +1,3 @@
+# What .ci/lint reads: how each file is compiled. Nothing of it is compiled but the output of moc.
+set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
+set(COILBOOK_TESTS ON CACHE BOOL "")
