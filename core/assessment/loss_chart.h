@@ -13,7 +13,9 @@ namespace coilbook {
 
 /// What a chart of one spring shows, ready to be drawn: on screen by ui/charts, on paper by
 /// ui/printing. The horizontal axis counts the engine's races; the vertical one is the loss since
-/// the spring's baseline, growing downward.
+/// the spring's baseline, growing downward. Readings are measured losses (measured baseline minus
+/// reading, the rule of record); the estimate counts from the fitted baseline, so it begins at 0
+/// and stands apart from the readings by as much as the one baseline reading was off.
 struct LossChart {
     struct Point {
         double races = 0.0; ///< engine count
@@ -53,20 +55,29 @@ struct LossChart {
     Force limit;
 };
 
-/// The range that all charts of an engine share, so that slopes and levels compare by eye.
+/// The range that all charts of an engine share, so that slopes and levels compare by eye. Both
+/// ends of both axes are whole multiples of their tick.
 struct LossChartRange {
     double firstRace = 0.0;
     double lastRace = 1.0; ///< includes the races ahead
-    Force least;           ///< top of the axis, 0 or a little less
-    Force most;            ///< bottom, beyond the limit
+    double raceTick = 1.0;
+    Force least; ///< top of the axis, 0 or less
+    Force most;  ///< bottom, beyond the limit
+    Force tick;  ///< round in the unit that the range was made for
 };
 
 /// The chart of one assessed spring.
 [[nodiscard]] LossChart lossChartOf(const EngineHistory& history, const Assessment& assessment,
                                     const SpringAssessment& spring);
 
-/// A common range with round ends for all of them; never empty.
+/// A common range with round ends for all of them; never empty. It holds 0, the limit, all
+/// readings, estimates and projections; bounds as far as one limit beyond the limit and half a
+/// limit below 0, since the wide bounds of a young trend would flatten everything else.
 [[nodiscard]] LossChartRange commonRange(const std::vector<LossChart>& charts,
-                                         const Assessment& assessment);
+                                         const Assessment& assessment,
+                                         ForceUnit unit = ForceUnit::PoundForce);
+
+/// The smallest of 1, 2, 5 × 10ⁿ that divides `span` > 0 into at most `intervals` pieces.
+[[nodiscard]] double roundTick(double span, int intervals);
 
 } // namespace coilbook

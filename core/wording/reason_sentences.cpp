@@ -29,8 +29,8 @@ public:
     }
 
     QString fittedNew() const {
-        return Words::tr("%1 was just fitted and has lost nothing yet: test it after the next "
-                         "race.")
+        return Words::tr("%1 was just fitted and has run no race since its baseline: test it "
+                         "after the next race.")
             .arg(name());
     }
 
@@ -143,8 +143,8 @@ public:
                              "tested since: test it before the next race.")
                 .arg(race);
         }
-        return Words::tr("The engine was over-revved in race %1, and this is the first reading "
-                         "since: look for a spring that lost more than its trend.")
+        return Words::tr("The engine was over-revved in race %1 and this spring was read once "
+                         "since: compare that reading with its trend.")
             .arg(race);
     }
 
@@ -208,7 +208,7 @@ QString reason(const Reason& reason, const SpringAssessment& spring,
     case ReasonKind::PastByEstimate:
         return sentences.pastByEstimate();
     case ReasonKind::TestAgainBeforeSwapping:
-        return spring.pPastLimit ? sentences.testAgain() : sentences.testAgainWithoutTrend();
+        return spring.lossPerRace ? sentences.testAgain() : sentences.testAgainWithoutTrend();
     case ReasonKind::DueWithin:
         return sentences.dueWithin();
     case ReasonKind::OffTrend:
