@@ -1,0 +1,122 @@
+#include "ui/charts/loss_chart_painter.h"
+
+#include "ui/charts/loss_chart_overlay.h"
+#include "ui/charts/loss_chart_series.h"
+
+#include <QPainter>
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilbook {
+
+namespace {
+
+/// Room around the data, in the painter's units.
+struct Margins {
+    double left;
+    double top;
+    double right;
+    double bottom;
+};
+
+} // namespace
+
+class LossChartPainter::Private {
+public:
+    LossChartSeries series;
+    Quantities quantities;
+
+    [[nodiscard]] Margins margins(ChartDetail detail, const QFontMetricsF& metrics) const {
+        const double line = metrics.height();
+        const double number =
+            metrics.horizontalAdvance(quantities.force(Force::poundsForce(188.8)));
+        if (detail == ChartDetail::Small) {
+            return {metrics.horizontalAdvance(quantities.force(Force::poundsForce(88.8))) +
+                        metrics.averageCharWidth(),
+                    line * 0.4, line * 0.4, line * 0.15};
+        }
+        const double axis = number + metrics.averageCharWidth() * 1.5 + line * 1.5;
+        return {axis, line * 0.8, axis, line * 3.0};
+    }
+};
+
+LossChartPainter::LossChartPainter()
+    : d(std::make_unique<Private>()) {}
+
+LossChartPainter::~LossChartPainter() = default;
+
+void LossChartPainter::setQuantities(const Quantities& quantities) {
+    d->quantities = quantities;
+}
+
+QRectF LossChartPainter::plotArea(const QRectF& area, ChartDetail detail, const QFont& font) const {
+    const Margins margins = d->margins(detail, QFontMetricsF(font));
+    return area.adjusted(margins.left, margins.top, -margins.right, -margins.bottom);
+}
+
+QPointF LossChartPainter::position(const QRectF& plot, const LossChartRange& range, double races,
+                                   Force loss) {
+    const double across = (races - range.firstRace) / (range.lastRace - range.firstRace);
+    const double down = (loss - range.least) / (range.most - range.least);
+    return {plot.left() + across * plot.width(), plot.top() + down * plot.height()};
+}
+
+void LossChartPainter::paint(QPainter& painter, const QRectF& area, const LossChart& chart,
+                             const LossChartRange& range, ChartDetail detail, const Scheme& scheme,
+                             std::optional<std::size_t> current) {
+    const QRectF plot = plotArea(area, detail, painter.font());
+    if (plot.width() < 1.0 || plot.height() < 1.0) {
+        return;
+    }
+    const bool enlarged = detail == ChartDetail::Enlarged;
+    d->series.setLook(scheme, painter.font(), enlarged);
+    d->series.setData(chart, range, d->quantities.unit());
+    painter.save();
+    painter.setRenderHint(QPainter::Antialiasing);
+    d->series.render(painter, area, plot);
+    LossChartOverlay overlay(painter, plot, chart, range, d->quantities, scheme);
+    overlay.markRaces(enlarged);
+    overlay.crossOutSetAside();
+    if (enlarged) {
+        overlay.nameLimitLine();
+        overlay.titleAxes(area);
+    } else {
+        overlay.nameZeroAndLimit();
+    }
+    if (current) {
+        overlay.pointOut(*current);
+    }
+    painter.restore();
+}
+
+void LossChartPainter::paintRaceScale(QPainter& painter, const QRectF& area,
+                                      const LossChartRange& range, const Scheme& scheme) const {
+    const QRectF plot = plotArea(area, ChartDetail::Small, painter.font());
+    const QFontMetricsF metrics(painter.font());
+    const double interval = std::max(
+        1.0,
+        roundTickInterval(range.lastRace - range.firstRace,
+                          static_cast<int>(plot.width() / (metrics.averageCharWidth() * 6.0)) + 1));
+    painter.setPen(scheme.mutedText);
+    for (double races = std::ceil(range.firstRace / interval) * interval; races <= range.lastRace;
+         races += interval) {
+        const double x = position(plot, range, races, range.least).x();
+        painter.drawLine(QPointF(x, area.top()), QPointF(x, area.top() + 3.0));
+        painter.drawText(QRectF(x - 100.0, area.top() + 3.0, 200.0, metrics.height()),
+                         Qt::AlignHCenter | Qt::AlignTop, QString::number(static_cast<int>(races)));
+    }
+}
+
+double roundTickInterval(double span, int most) {
+    const double exact = span / most;
+    const double power = std::pow(10.0, std::floor(std::log10(exact)));
+    for (const double step : {1.0, 2.0, 5.0}) {
+        if (step * power >= exact * (1.0 - 1e-9)) {
+            return step * power;
+        }
+    }
+    return 10.0 * power;
+}
+
+} // namespace coilbook

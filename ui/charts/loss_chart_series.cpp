@@ -1,0 +1,175 @@
+#include "ui/charts/loss_chart_series.h"
+
+#include "ui/charts/loss_chart_painter.h"
+
+#include <QAreaSeries>
+#include <QChart>
+#include <QLegend>
+#include <QLineSeries>
+#include <QPainter>
+#include <QScatterSeries>
+#include <QValueAxis>
+
+#include <algorithm>
+
+namespace coilbook {
+
+namespace {
+
+/// The series as points in the user's unit.
+class InUnit {
+public:
+    explicit InUnit(ForceUnit unit)
+        : m_unit(unit) {}
+
+    [[nodiscard]] QList<QPointF> readings(const LossChart& chart, bool corrected) const {
+        QList<QPointF> points;
+        for (const LossChart::Point& point : chart.readings) {
+            if (point.corrected == corrected) {
+                points.append(QPointF(point.races, point.loss.in(m_unit)));
+            }
+        }
+        return points;
+    }
+
+    [[nodiscard]] QList<QPointF> means(const std::vector<LossChart::BandPoint>& trend) const {
+        QList<QPointF> points;
+        for (const LossChart::BandPoint& point : trend) {
+            points.append(QPointF(point.races, point.mean.in(m_unit)));
+        }
+        return points;
+    }
+
+    /// One bound of the band along the estimate and the projection.
+    [[nodiscard]] QList<QPointF> bounds(const LossChart& chart,
+                                        Force LossChart::BandPoint::*bound) const {
+        QList<QPointF> points;
+        for (const auto* trend : {&chart.estimate, &chart.projection}) {
+            for (const LossChart::BandPoint& point : *trend) {
+                if (point.hasBounds) {
+                    points.append(QPointF(point.races, (point.*bound).in(m_unit)));
+                }
+            }
+        }
+        return points;
+    }
+
+private:
+    ForceUnit m_unit;
+};
+
+void setLineColours(QValueAxis* axis, const Scheme& scheme, const QFont& font, bool visible) {
+    axis->setLabelsVisible(visible);
+    axis->setLabelsFont(font);
+    axis->setLabelsColor(scheme.text);
+    axis->setLinePen(QPen(scheme.line, 1.0));
+    axis->setGridLinePen(QPen(scheme.grid, 1.0));
+}
+
+} // namespace
+
+template <class Series>
+Series* LossChartSeries::add(Series* series) {
+    m_chart->addSeries(series);
+    series->attachAxis(m_races);
+    series->attachAxis(m_loss);
+    return series;
+}
+
+LossChartSeries::LossChartSeries()
+    : m_chart(new QChart)
+    , m_races(new QValueAxis)
+    , m_loss(new QValueAxis)
+    , m_pressure(new QValueAxis)
+    , m_bandTop(new QLineSeries(m_chart))
+    , m_bandBottom(new QLineSeries(m_chart)) {
+    m_scene.addItem(m_chart);
+    m_chart->setAnimationOptions(QChart::NoAnimation);
+    m_chart->setBackgroundVisible(false);
+    m_chart->setPlotAreaBackgroundVisible(false);
+    m_chart->legend()->hide();
+    m_chart->setMargins({});
+    m_chart->addAxis(m_races, Qt::AlignBottom);
+    m_chart->addAxis(m_loss, Qt::AlignLeft);
+    m_chart->addAxis(m_pressure, Qt::AlignRight);
+    m_loss->setReverse(true);
+    m_pressure->setGridLineVisible(false);
+    for (QValueAxis* axis : {m_races, m_loss, m_pressure}) {
+        axis->setTickType(QValueAxis::TicksDynamic);
+        axis->setTickAnchor(0.0);
+        axis->setLabelFormat(QStringLiteral("%.0f"));
+    }
+    m_band = add(new QAreaSeries(m_bandTop, m_bandBottom));
+    m_limit = add(new QLineSeries);
+    m_projection = add(new QLineSeries);
+    m_estimate = add(new QLineSeries);
+    m_raw = add(new QScatterSeries);
+    m_corrected = add(new QScatterSeries);
+}
+
+void LossChartSeries::setLook(const Scheme& scheme, const QFont& font, bool withAxes) {
+    setLineColours(m_races, scheme, font, withAxes);
+    setLineColours(m_loss, scheme, font, withAxes);
+    setLineColours(m_pressure, scheme, font, withAxes);
+    m_races->setGridLineVisible(withAxes);
+    m_loss->setGridLineVisible(withAxes);
+    m_band->setPen(Qt::NoPen);
+    m_band->setBrush(scheme.band);
+    m_limit->setPen(QPen(scheme.limit, withAxes ? 2.0 : 1.5));
+    m_estimate->setPen(QPen(scheme.estimate, withAxes ? 2.5 : 1.8));
+    QPen dashed(scheme.estimate, withAxes ? 2.0 : 1.5);
+    dashed.setDashPattern({4.0, 3.0});
+    m_projection->setPen(dashed);
+    const double marker = QFontMetricsF(font).height() * (withAxes ? 0.55 : 0.35);
+    for (QScatterSeries* readings : {m_raw, m_corrected}) {
+        readings->setMarkerShape(QScatterSeries::MarkerShapeCircle);
+        readings->setMarkerSize(marker);
+        readings->setPen(QPen(scheme.reading, withAxes ? 1.5 : 1.0));
+    }
+    m_raw->setBrush(scheme.panel);
+    m_corrected->setBrush(scheme.reading);
+}
+
+void LossChartSeries::setData(const LossChart& chart, const LossChartRange& range, ForceUnit unit) {
+    const InUnit inUnit(unit);
+    setRanges(chart, range, unit);
+    const QList<QPointF> bandTop = inUnit.bounds(chart, &LossChart::BandPoint::low90);
+    m_band->setVisible(bandTop.size() > 1);
+    m_bandTop->replace(bandTop);
+    m_bandBottom->replace(inUnit.bounds(chart, &LossChart::BandPoint::high90));
+    m_estimate->replace(inUnit.means(chart.estimate));
+    m_projection->replace(inUnit.means(chart.projection));
+    const double limit = chart.limit.in(unit);
+    m_limit->replace({QPointF(range.firstRace, limit), QPointF(range.lastRace, limit)});
+    m_raw->replace(inUnit.readings(chart, false));
+    m_corrected->replace(inUnit.readings(chart, true));
+}
+
+void LossChartSeries::setRanges(const LossChart& chart, const LossChartRange& range,
+                                ForceUnit unit) {
+    m_races->setRange(range.firstRace, range.lastRace);
+    m_loss->setRange(range.least.in(unit), range.most.in(unit));
+    m_pressure->setVisible(chart.baseline.has_value());
+    if (chart.baseline) {
+        m_pressure->setRange((*chart.baseline - range.most).in(unit),
+                             (*chart.baseline - range.least).in(unit));
+    }
+}
+
+void LossChartSeries::render(QPainter& painter, const QRectF& area, const QRectF& plot) {
+    const QRectF own(QPointF(), area.size());
+    const double line = QFontMetricsF(m_loss->labelsFont()).height();
+    const int down = std::max(1, static_cast<int>(plot.height() / (2.0 * line)));
+    const int across = std::max(1, static_cast<int>(plot.width() / (3.0 * line)));
+    const double lossTick = std::max(1.0, roundTickInterval(m_loss->max() - m_loss->min(), down));
+    m_loss->setTickInterval(lossTick);
+    m_pressure->setTickInterval(lossTick);
+    m_races->setTickInterval(
+        std::max(1.0, roundTickInterval(m_races->max() - m_races->min(), across)));
+    m_scene.setSceneRect(own);
+    m_chart->resize(own.size());
+    m_chart->setPlotArea(plot.translated(-area.topLeft()));
+    m_scene.render(&painter, area, own);
+}
+
+} // namespace coilbook
