@@ -18,6 +18,10 @@ LossChartOverlay::LossChartOverlay(QPainter& painter, const QRectF& plot, const 
     , m_metrics(painter.fontMetrics()) {}
 
 void LossChartOverlay::nameZeroAndLimit() {
+    m_painter.setPen(QPen(m_scheme.line, 1.0));
+    m_painter.drawLine(m_plot.bottomLeft(), m_plot.bottomRight());
+    m_painter.setPen(QPen(m_scheme.grid, 1.0));
+    m_painter.drawLine(at(m_range.firstRace, Force()), at(m_range.lastRace, Force()));
     nameLevel(Force(), m_scheme.mutedText);
     nameLevel(m_chart.limit, m_scheme.text);
 }

@@ -4,6 +4,7 @@
 
 #include <QAreaSeries>
 #include <QChart>
+#include <QGraphicsLayout>
 #include <QLegend>
 #include <QLineSeries>
 #include <QPainter>
@@ -58,8 +59,8 @@ private:
     ForceUnit m_unit;
 };
 
-void setLineColours(QValueAxis* axis, const Scheme& scheme, const QFont& font, bool visible) {
-    axis->setLabelsVisible(visible);
+void setAxisLook(QValueAxis* axis, const Scheme& scheme, const QFont& font, bool visible) {
+    axis->setVisible(visible);
     axis->setLabelsFont(font);
     axis->setLabelsColor(scheme.text);
     axis->setLinePen(QPen(scheme.line, 1.0));
@@ -108,11 +109,9 @@ LossChartSeries::LossChartSeries()
 }
 
 void LossChartSeries::setLook(const Scheme& scheme, const QFont& font, bool withAxes) {
-    setLineColours(m_races, scheme, font, withAxes);
-    setLineColours(m_loss, scheme, font, withAxes);
-    setLineColours(m_pressure, scheme, font, withAxes);
-    m_races->setGridLineVisible(withAxes);
-    m_loss->setGridLineVisible(withAxes);
+    setAxisLook(m_races, scheme, font, withAxes);
+    setAxisLook(m_loss, scheme, font, withAxes);
+    setAxisLook(m_pressure, scheme, font, withAxes);
     m_band->setPen(Qt::NoPen);
     m_band->setBrush(scheme.band);
     m_limit->setPen(QPen(scheme.limit, withAxes ? 2.0 : 1.5));
@@ -149,8 +148,9 @@ void LossChartSeries::setRanges(const LossChart& chart, const LossChartRange& ra
                                 ForceUnit unit) {
     m_races->setRange(range.firstRace, range.lastRace);
     m_loss->setRange(range.least.in(unit), range.most.in(unit));
-    m_pressure->setVisible(chart.baseline.has_value());
-    if (chart.baseline) {
+    if (!chart.baseline) {
+        m_pressure->setVisible(false);
+    } else {
         m_pressure->setRange((*chart.baseline - range.most).in(unit),
                              (*chart.baseline - range.least).in(unit));
     }
@@ -169,6 +169,7 @@ void LossChartSeries::render(QPainter& painter, const QRectF& area, const QRectF
     m_scene.setSceneRect(own);
     m_chart->resize(own.size());
     m_chart->setPlotArea(plot.translated(-area.topLeft()));
+    m_chart->layout()->setGeometry(own); // else the axes would follow with the next event only
     m_scene.render(&painter, area, own);
 }
 
