@@ -48,6 +48,11 @@ QDate newestDay(const EngineLog& log) {
     for (const Race& race : log.races) {
         consider(race.racedOn);
     }
+    for (const Fitting& fitting : log.fittings) {
+        if (!fitting.withdrawn) {
+            consider(fitting.fittedOn);
+        }
+    }
     return newest;
 }
 

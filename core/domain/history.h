@@ -99,8 +99,8 @@ struct EngineHistory {
 /// Races after `from` and up to `to` (engine counts) that the life's spring ran in the engine.
 [[nodiscard]] int racesWhileFitted(const std::vector<FittingSpan>& spans, int from, int to);
 
-/// The newest day on which something of this engine is recorded: an inspection or a race; null
-/// without either.
+/// The newest day on which something of this engine is recorded: an inspection, a race or a fitting
+/// in force (else a swap made since would not show); null without any.
 [[nodiscard]] QDate newestDay(const EngineLog& log);
 
 /// The history up to and including `asOf` (newestDay() unless given).

@@ -26,6 +26,8 @@ enum class LogbookFault {
     NothingToAmend,        ///< the amendment changes nothing, or its original is not there
     WhyMissing,            ///< an amendment needs a reason
     UnknownPlaceOfSpring,  ///< 1: spring; it is not fitted anywhere in this engine
+    SpringFitted,          ///< 1: spring, 2: place where it stands now
+    SwapBeforeReading,     ///< 1: date of the swap, 2: spring now there, 3: date it was read last
 };
 
 } // namespace coilbook

@@ -109,6 +109,14 @@ QString sentenceOf(LogbookFault fault, const Error& error) {
         return Words::tr("Spring “%1” is not fitted anywhere in this engine. Fit it to a place "
                          "first.")
             .arg(first);
+    case LogbookFault::SpringFitted:
+        return Words::tr("Spring “%1” is fitted at %2. Put in another one, or swap that place "
+                         "first.")
+            .arg(first, second);
+    case LogbookFault::SwapBeforeReading:
+        return Words::tr("A swap on %1 cannot be: spring “%2” was still there and read on %3. "
+                         "Check the date and the count of races.")
+            .arg(first, second, argument(error, 2));
     }
     Q_UNREACHABLE();
 }

@@ -117,5 +117,15 @@ TEST(HistoryTest, FittedLivesGoByCylinderIntakeFirst) {
     EXPECT_EQ(labels, QStringLiteral("ABC"));
 }
 
+TEST(HistoryTest, ReachesToTheDayOfASwapThatCameAfterTheNewestInspection) {
+    testing::LogBuilder builder;
+    builder.inspection(QDate(2026, 5, 2), 4);
+    builder.reading(testing::intake(1), QStringLiteral("A"), QStringLiteral("120"));
+    builder.fit(testing::intake(1), QStringLiteral("B"), QDate(2026, 5, 3), 4);
+    EXPECT_EQ(newestDay(builder.log()), QDate(2026, 5, 3));
+    builder.log().fittings.back().withdrawn = true;
+    EXPECT_EQ(newestDay(builder.log()), QDate(2026, 5, 2));
+}
+
 } // namespace
 } // namespace coilbook
