@@ -5,9 +5,6 @@
 
 #include <QPainter>
 
-#include <algorithm>
-#include <cmath>
-
 namespace coilbook {
 
 namespace {
@@ -94,29 +91,13 @@ void LossChartPainter::paintRaceScale(QPainter& painter, const QRectF& area,
                                       const LossChartRange& range, const Scheme& scheme) const {
     const QRectF plot = plotArea(area, ChartDetail::Small, painter.font());
     const QFontMetricsF metrics(painter.font());
-    const double interval = std::max(
-        1.0,
-        roundTickInterval(range.lastRace - range.firstRace,
-                          static_cast<int>(plot.width() / (metrics.averageCharWidth() * 6.0)) + 1));
     painter.setPen(scheme.mutedText);
-    for (double races = std::ceil(range.firstRace / interval) * interval; races <= range.lastRace;
-         races += interval) {
+    for (double races = range.firstRace; races <= range.lastRace; races += range.raceTick) {
         const double x = position(plot, range, races, range.least).x();
         painter.drawLine(QPointF(x, area.top()), QPointF(x, area.top() + 3.0));
         painter.drawText(QRectF(x - 100.0, area.top() + 3.0, 200.0, metrics.height()),
                          Qt::AlignHCenter | Qt::AlignTop, QString::number(static_cast<int>(races)));
     }
-}
-
-double roundTickInterval(double span, int most) {
-    const double exact = span / most;
-    const double power = std::pow(10.0, std::floor(std::log10(exact)));
-    for (const double step : {1.0, 2.0, 5.0}) {
-        if (step * power >= exact * (1.0 - 1e-9)) {
-            return step * power;
-        }
-    }
-    return 10.0 * power;
 }
 
 } // namespace coilbook

@@ -53,8 +53,4 @@ private:
     std::unique_ptr<Private> d;
 };
 
-/// A round distance of ticks, 1, 2 or 5 times a power of ten, that divides `span` into at most
-/// `most` parts. Precondition: span > 0, most > 0.
-[[nodiscard]] double roundTickInterval(double span, int most);
-
 } // namespace coilbook

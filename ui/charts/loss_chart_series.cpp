@@ -1,7 +1,5 @@
 #include "ui/charts/loss_chart_series.h"
 
-#include "ui/charts/loss_chart_painter.h"
-
 #include <QAreaSeries>
 #include <QChart>
 #include <QGraphicsLayout>
@@ -10,8 +8,6 @@
 #include <QPainter>
 #include <QScatterSeries>
 #include <QValueAxis>
-
-#include <algorithm>
 
 namespace coilbook {
 
@@ -147,7 +143,10 @@ void LossChartSeries::setData(const LossChart& chart, const LossChartRange& rang
 void LossChartSeries::setRanges(const LossChart& chart, const LossChartRange& range,
                                 ForceUnit unit) {
     m_races->setRange(range.firstRace, range.lastRace);
+    m_races->setTickInterval(range.raceTick);
     m_loss->setRange(range.least.in(unit), range.most.in(unit));
+    m_loss->setTickInterval(range.tick.in(unit));
+    m_pressure->setTickInterval(range.tick.in(unit));
     if (!chart.baseline) {
         m_pressure->setVisible(false);
     } else {
@@ -158,14 +157,6 @@ void LossChartSeries::setRanges(const LossChart& chart, const LossChartRange& ra
 
 void LossChartSeries::render(QPainter& painter, const QRectF& area, const QRectF& plot) {
     const QRectF own(QPointF(), area.size());
-    const double line = QFontMetricsF(m_loss->labelsFont()).height();
-    const int down = std::max(1, static_cast<int>(plot.height() / (2.0 * line)));
-    const int across = std::max(1, static_cast<int>(plot.width() / (3.0 * line)));
-    const double lossTick = std::max(1.0, roundTickInterval(m_loss->max() - m_loss->min(), down));
-    m_loss->setTickInterval(lossTick);
-    m_pressure->setTickInterval(lossTick);
-    m_races->setTickInterval(
-        std::max(1.0, roundTickInterval(m_races->max() - m_races->min(), across)));
     m_scene.setSceneRect(own);
     m_chart->resize(own.size());
     m_chart->setPlotArea(plot.translated(-area.topLeft()));
