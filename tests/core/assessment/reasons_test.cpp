@@ -1,0 +1,71 @@
+#include "core/assessment/assessment.h"
+#include "tests/support/history_builder.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace coilbook {
+namespace {
+
+using testing::exhaust;
+using testing::HistoryBuilder;
+using Counts = std::vector<std::optional<int>>;
+
+const Reason* find(const SpringAssessment& spring, ReasonKind kind) {
+    const auto found = std::find_if(spring.reasons.begin(), spring.reasons.end(),
+                                    [&](const Reason& reason) { return reason.kind == kind; });
+    return found == spring.reasons.end() ? nullptr : &*found;
+}
+
+Counts overRevOf(const EngineHistory& history) {
+    const SpringAssessment spring = assess(history, {}).springs.at(0);
+    const Reason* reason = find(spring, ReasonKind::OverRev);
+    return reason == nullptr ? Counts{} : reason->counts;
+}
+
+HistoryBuilder threeRaces(int overRevved) {
+    HistoryBuilder builder;
+    builder.rpmCeiling(9000).spring(exhaust(3), "S-27", {{0, "120"}, {1, "119.5"}, {2, "119.4"}});
+    for (int race = 1; race <= 3; ++race) {
+        builder.race(race, race == overRevved ? 9400 : 8800);
+    }
+    return builder;
+}
+
+TEST(ReasonsTest, AnOverRevSinceTheLastReadingAsksForATest) {
+    EXPECT_EQ(overRevOf(threeRaces(3).build()), (Counts{3, 0}));
+}
+
+TEST(ReasonsTest, AnOverRevBeforeTheNewestReadingIsTold) {
+    EXPECT_EQ(overRevOf(threeRaces(2).build()), (Counts{2, 1}));
+}
+
+TEST(ReasonsTest, AnOverRevThatWasReadTwiceSinceIsNoNewsAnyMore) {
+    EXPECT_EQ(overRevOf(threeRaces(1).build()), Counts{});
+}
+
+TEST(ReasonsTest, AnOverRevBeforeTheSpringWasFittedIsNotItsOwn) {
+    HistoryBuilder builder = threeRaces(2);
+    builder.spring(exhaust(3), "S-40", {{2, "121"}, {3, "120.8"}});
+    EXPECT_EQ(overRevOf(builder.build()), Counts{});
+}
+
+TEST(ReasonsTest, ASpringThatHoldsItsPressureDoesNotReachTheLimit) {
+    HistoryBuilder builder;
+    builder.spring(exhaust(3), "S-27",
+                   {{0, "120.00"}, {1, "120.01"}, {2, "120.00"}, {3, "120.01"}, {4, "120.00"}});
+    const SpringAssessment spring = assess(builder.build(), {}).springs.at(0);
+    EXPECT_NE(find(spring, ReasonKind::NotWithinHorizon), nullptr);
+    EXPECT_EQ(find(spring, ReasonKind::ReachesLimit), nullptr);
+}
+
+TEST(ReasonsTest, EverySpringHasAReasonAndTheFirstTellsItsLoss) {
+    const SpringAssessment spring = assess(threeRaces(1).build(), {}).springs.at(0);
+    ASSERT_FALSE(spring.reasons.empty());
+    EXPECT_EQ(spring.reasons.front().kind, ReasonKind::LossAndRate);
+    EXPECT_EQ(spring.reasons.front().counts, (Counts{3}));
+}
+
+} // namespace
+} // namespace coilbook
