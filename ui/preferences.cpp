@@ -11,6 +11,7 @@ const QString kPaper = QStringLiteral("print/paper");
 const QString kPerson = QStringLiteral("person/name");
 const QString kLastLogbook = QStringLiteral("last/logbook");
 const QString kLastEngine = QStringLiteral("last/engine");
+const QString kRoundOrder = QStringLiteral("bench/round_order");
 const QString kGeometry = QStringLiteral("window/geometry");
 
 } // namespace
@@ -101,6 +102,14 @@ QString Preferences::lastEngine() const {
 
 void Preferences::setLastEngine(const QString& id) {
     m_settings.setValue(kLastEngine, id);
+}
+
+RoundOrder Preferences::roundOrder() const {
+    return roundOrderFromKey(m_settings.value(kRoundOrder).toString());
+}
+
+void Preferences::setRoundOrder(RoundOrder order) {
+    m_settings.setValue(kRoundOrder, keyOf(order));
 }
 
 QByteArray Preferences::windowGeometry() const {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/services/round_order.h"
 #include "core/units/force.h"
 #include "core/wording/quantities.h"
 
@@ -44,6 +45,10 @@ public:
     /// The engine that was shown last in that logbook, as the text of its id.
     [[nodiscard]] QString lastEngine() const;
     void setLastEngine(const QString& id);
+
+    /// The order in which rounds were walked last.
+    [[nodiscard]] RoundOrder roundOrder() const;
+    void setRoundOrder(RoundOrder order);
 
     [[nodiscard]] QByteArray windowGeometry() const;
     void setWindowGeometry(const QByteArray& geometry);

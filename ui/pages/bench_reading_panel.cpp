@@ -1,0 +1,215 @@
+#include "ui/pages/bench_reading_panel.h"
+
+#include "core/wording/wording.h"
+#include "ui/drawing/scheme.h"
+#include "ui/pages/bench_correction_bar.h"
+#include "ui/pages/bench_hits.h"
+#include "ui/pages/bench_message.h"
+#include "ui/pages/bench_verdict.h"
+#include "ui/widgets/large_label.h"
+#include "ui/widgets/physical_size.h"
+#include "ui/widgets/reading_field.h"
+
+#include <QEvent>
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace coilbook {
+
+namespace {
+
+constexpr double kPlaceMillimetres = 16.0;
+constexpr double kUnitMillimetres = 6.0;
+
+} // namespace
+
+BenchReadingPanel::BenchReadingPanel(QWidget* parent)
+    : QWidget(parent)
+    , m_place(new LargeLabel(kPlaceMillimetres))
+    , m_placeWords(new QLabel)
+    , m_spring(new QLabel)
+    , m_springLabel(new QLineEdit)
+    , m_progress(new QLabel)
+    , m_field(new ReadingField)
+    , m_unit(new LargeLabel(kUnitMillimetres))
+    , m_verdict(new BenchVerdict)
+    , m_before(new QLabel)
+    , m_hits(new BenchHits)
+    , m_message(new BenchMessage)
+    , m_foot(new QStackedWidget)
+    , m_correction(new BenchCorrectionBar) {
+    m_foot->addWidget(makeButtons());
+    m_foot->addWidget(m_correction);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(makeHeader());
+    column->addWidget(makeValueRow());
+    column->addWidget(m_verdict);
+    column->addWidget(m_before);
+    column->addWidget(m_hits);
+    column->addWidget(m_message);
+    column->addStretch(1);
+    column->addWidget(m_foot);
+    connect(m_hits, &BenchHits::hitChosen, this, &BenchReadingPanel::hitChosen);
+    // Enter on the name goes on to the reading.
+    connect(m_springLabel, &QLineEdit::returnPressed, m_field, qOverload<>(&QWidget::setFocus));
+    mute();
+}
+
+QWidget* BenchReadingPanel::makeHeader() {
+    m_place->setBold(true);
+    m_place->setWidest(QStringLiteral("88 E"));
+    m_springLabel->setAccessibleName(tr("Label of the spring at this place"));
+    m_springLabel->setMinimumHeight(targetHeight(*this));
+    m_spring->setBuddy(m_springLabel);
+    QSizePolicy keepsRoom = m_springLabel->sizePolicy();
+    keepsRoom.setRetainSizeWhenHidden(true);
+    m_springLabel->setSizePolicy(keepsRoom);
+    auto* header = new QWidget;
+    auto* grid = new QGridLayout(header);
+    grid->setContentsMargins(0, 0, 0, 0);
+    grid->addWidget(m_place, 0, 0, 2, 1);
+    grid->addWidget(m_placeWords, 0, 1);
+    grid->addWidget(m_progress, 0, 2, Qt::AlignRight);
+    grid->addWidget(m_spring, 1, 1);
+    grid->addWidget(m_springLabel, 1, 2);
+    grid->setColumnStretch(1, 1);
+    grid->setHorizontalSpacing(fontMetrics().height());
+    return header;
+}
+
+QWidget* BenchReadingPanel::makeValueRow() {
+    auto* row = new QWidget;
+    auto* layout = new QHBoxLayout(row);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(m_field, 1);
+    m_unit->setWidest(QStringLiteral("lbf"));
+    layout->addWidget(m_unit);
+    return row;
+}
+
+QPushButton* BenchReadingPanel::makeButton(const QString& text) {
+    auto* button = new QPushButton(text);
+    button->setFocusPolicy(Qt::NoFocus);
+    button->setMinimumHeight(targetHeight(*this));
+    return button;
+}
+
+QWidget* BenchReadingPanel::makeButtons() {
+    auto* further = makeButton(tr("Further hit  (+)"));
+    auto* back = makeButton(tr("Back  (Page Up)"));
+    auto* on = makeButton(tr("Forward  (Page Down)"));
+    auto* correct = makeButton(tr("Correct a hit  (/)"));
+    m_skip = makeButton(tr("Skip  (\u2212)"));
+    m_retest = makeButton(tr("Re-test  (*)"));
+    m_retest->setCheckable(true);
+    m_finish = makeButton(tr("Finish the round"));
+    m_leave = makeButton(tr("Leave, go on later"));
+    auto* foot = new QWidget;
+    auto* grid = new QGridLayout(foot);
+    grid->setContentsMargins(0, 0, 0, 0);
+    int cell = 0;
+    for (QPushButton* button : {further, m_retest, correct, m_skip, back, on, m_leave, m_finish}) {
+        grid->addWidget(button, cell / 4, cell % 4);
+        ++cell;
+    }
+    connect(further, &QPushButton::clicked, m_field, &ReadingField::furtherCommitted);
+    connect(m_retest, &QPushButton::clicked, m_field, &ReadingField::retestToggled);
+    connect(correct, &QPushButton::clicked, m_field, &ReadingField::correctionAsked);
+    connect(m_skip, &QPushButton::clicked, m_field, &ReadingField::skipped);
+    connect(back, &QPushButton::clicked, m_field, &ReadingField::steppedBack);
+    connect(on, &QPushButton::clicked, m_field, &ReadingField::steppedOn);
+    connect(m_leave, &QPushButton::clicked, this, &BenchReadingPanel::leaveAsked);
+    connect(m_finish, &QPushButton::clicked, this, &BenchReadingPanel::finishAsked);
+    return foot;
+}
+
+void BenchReadingPanel::showStop(const RoundStop& stop, const QString& progress,
+                                 const Quantities& quantities) {
+    m_place->setText(coilbook::placeText(stop.place));
+    m_placeWords->setText(wording::place(stop.place));
+    m_progress->setText(progress);
+    m_springLabel->setVisible(!stop.spring);
+    m_spring->setText(stop.spring ? tr("Spring %1").arg(stop.label)
+                                  : tr("A new spring. Its label:"));
+    if (!stop.spring && m_springLabel->text().isEmpty()) {
+        m_springLabel->setText(stop.label);
+    }
+    QStringList before;
+    const auto tell = [&](const QString& text, const RoundMean& mean) {
+        before.append(text.arg(quantities.forceWithUnit(mean.mean), quantities.date(mean.on)));
+    };
+    if (stop.previous) {
+        tell(tr("Previous %1 on %2"), *stop.previous);
+    }
+    if (stop.baseline) {
+        tell(tr("Baseline %1 on %2"), *stop.baseline);
+    }
+    m_before->setText(before.isEmpty() ? tr("No earlier reading: this one is its baseline.")
+                                       : before.join(QStringLiteral("   \u00B7   ")));
+}
+
+void BenchReadingPanel::judge(const std::optional<RoundVerdict>& verdict, const JudgingRules& rules,
+                              const Quantities& quantities) {
+    m_verdict->judge(verdict, rules, quantities);
+}
+
+void BenchReadingPanel::setUnit(ForceUnit unit) {
+    m_unit->setText(Quantities(unit).unitName());
+}
+
+void BenchReadingPanel::setRetest(bool retest) {
+    m_retest->setChecked(retest);
+}
+
+void BenchReadingPanel::setQuickTest(bool quick) {
+    m_skip->setEnabled(!quick);
+    m_leave->setEnabled(!quick);
+    m_finish->setText(quick ? tr("Done  (Esc)") : tr("Finish the round"));
+}
+
+void BenchReadingPanel::showHits(const RoundStop& stop, std::optional<std::size_t> chosen) {
+    m_hits->list(stop.hits, chosen);
+    if (chosen) {
+        const RoundHit& hit = stop.hits.at(*chosen);
+        m_correction->ask(tr("hit %1 of %2, %3")
+                              .arg(QString::number(hit.number), coilbook::placeText(stop.place),
+                                   hit.value.text()));
+    }
+    m_foot->setCurrentIndex(chosen ? 1 : 0);
+}
+
+QString BenchReadingPanel::placeText() const {
+    return m_place->text();
+}
+
+QString BenchReadingPanel::verdictText() const {
+    return m_verdict->text();
+}
+
+QString BenchReadingPanel::beforeText() const {
+    return m_before->text();
+}
+
+QString BenchReadingPanel::hitsText() const {
+    return m_hits->text();
+}
+
+void BenchReadingPanel::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange) {
+        mute();
+    }
+}
+
+void BenchReadingPanel::mute() {
+    const Scheme scheme = schemeFor(palette());
+    m_place->setColour(scheme.accent);
+    m_unit->setColour(scheme.mutedText);
+}
+
+} // namespace coilbook

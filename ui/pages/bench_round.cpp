@@ -1,0 +1,430 @@
+#include "ui/pages/bench_round.h"
+
+#include "core/services/logbook_session.h"
+#include "core/services/round_start.h"
+#include "core/wording/wording.h"
+#include "ui/pages/bench_correction_bar.h"
+#include "ui/pages/bench_message.h"
+#include "ui/pages/bench_reading_panel.h"
+#include "ui/pages/bench_round_plan.h"
+#include "ui/pages/bench_summary.h"
+#include "ui/preferences.h"
+#include "ui/widgets/reading_field.h"
+
+#include <QHBoxLayout>
+#include <QLineEdit>
+#include <QStackedWidget>
+
+#include <algorithm>
+#include <utility>
+
+namespace coilbook {
+
+namespace {
+
+/// A half-typed reading is on the disk this long after the last key.
+constexpr int kDraftDelayMilliseconds = 250;
+
+using Kind = BenchMessage::Kind;
+
+bool holds(const EngineLog& log, const ReadingId& reading) {
+    return std::any_of(log.readings.rbegin(), log.readings.rend(),
+                       [&](const Reading& each) { return each.id == reading; });
+}
+
+} // namespace
+
+BenchRound::BenchRound(LogbookSession& session, Preferences& preferences, QWidget* parent)
+    : QWidget(parent)
+    , m_session(session)
+    , m_preferences(preferences)
+    , m_stack(new QStackedWidget)
+    , m_panel(new BenchReadingPanel)
+    , m_summary(new BenchSummary)
+    , m_plan(new BenchRoundPlan) {
+    m_stack->addWidget(m_panel);
+    m_stack->addWidget(m_summary);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(fontMetrics().height());
+    row->addWidget(m_stack, 5);
+    row->addWidget(m_plan, 3);
+    m_draftTimer.setSingleShot(true);
+    m_draftTimer.setInterval(kDraftDelayMilliseconds);
+    connect(&m_draftTimer, &QTimer::timeout, this, &BenchRound::saveDraft);
+    connectPanel();
+}
+
+BenchRound::~BenchRound() {
+    if (m_draftTimer.isActive()) {
+        saveDraft();
+    }
+}
+
+void BenchRound::connectPanel() {
+    const ReadingField* field = &m_panel->field();
+    connect(field, &ReadingField::committed, this, [this] { commit(m_only.has_value()); });
+    connect(field, &ReadingField::furtherCommitted, this, [this] { commit(true); });
+    connect(field, &ReadingField::skipped, this, &BenchRound::skip);
+    connect(field, &ReadingField::retestToggled, this, &BenchRound::toggleRetest);
+    connect(field, &ReadingField::correctionAsked, this, &BenchRound::amendNextHit);
+    connect(field, &ReadingField::steppedBack, this, [this] { step(-1); });
+    connect(field, &ReadingField::steppedOn, this, [this] { step(+1); });
+    connect(field, &ReadingField::cancelled, this, &BenchRound::leaveAmending);
+    connect(field, &ReadingField::textEdited, this, &BenchRound::onTyped);
+    connect(m_panel, &BenchReadingPanel::hitChosen, this, &BenchRound::chooseHit);
+    connect(m_panel, &BenchReadingPanel::finishAsked, this, &BenchRound::finish);
+    connect(m_panel, &BenchReadingPanel::leaveAsked, this, &BenchRound::leave);
+    const BenchCorrectionBar* bar = &m_panel->correction();
+    connect(bar, &BenchCorrectionBar::correctionGiven, this, [this] { amend(false); });
+    connect(bar, &BenchCorrectionBar::withdrawalGiven, this, [this] { amend(true); });
+    connect(bar, &BenchCorrectionBar::cancelled, this, &BenchRound::leaveAmending);
+    connect(m_summary, &BenchSummary::closeAsked, this, &BenchRound::closeRound);
+    connect(m_summary, &BenchSummary::backAsked, this, [this] { goTo(m_index); });
+    connect(m_plan, &EnginePlan::selectedByUser, this, [this](const Place& place) {
+        const std::optional<std::size_t> index = m_round ? m_round->indexOf(place) : std::nullopt;
+        if (index && !m_saving) {
+            goTo(*index);
+        } else if (m_round) {
+            m_plan->setSelected(stop().place);
+        }
+    });
+    connect(&m_preferences, &Preferences::changed, this, [this] { refresh(); });
+}
+
+void BenchRound::begin(const InspectionId& inspection, RoundOrder order,
+                       std::optional<Place> only) {
+    m_order = order;
+    m_only = only;
+    m_typed.clear();
+    m_pending.reset();
+    m_awaited.reset();
+    m_saving = false;
+    m_round.emplace(*m_session.log(), inspection, m_order, m_only);
+    const std::optional<Draft> kept = m_draft ? m_draft : m_session.draft();
+    const bool fits = kept && kept->inspection == inspection;
+    const std::optional<std::size_t> left = fits ? m_round->indexOf(kept->place) : std::nullopt;
+    if (left) {
+        m_typed[kept->place] = kept->typed;
+    }
+    m_panel->setQuickTest(m_only.has_value());
+    enter(left ? *left : m_round->firstUntested().value_or(0));
+    if (!left && !m_only && !m_round->firstUntested()) {
+        showSummary();
+    }
+}
+
+bool BenchRound::refresh() {
+    const std::shared_ptr<const EngineLog> log = m_session.log();
+    if (!m_round || !log || !inspectionWith(*log, m_round->inspection().id)) {
+        return false;
+    }
+    const Place here = stop().place;
+    m_round.emplace(*log, m_round->inspection().id, m_order, m_only);
+    m_index = m_round->indexOf(here).value_or(0);
+    if (m_amending && m_amending->hit >= stop().hits.size()) {
+        m_panel->field().setText(std::exchange(m_amending, std::nullopt)->typedBefore);
+    }
+    if (m_awaited && holds(*log, *m_awaited)) {
+        finishRecording();
+    } else {
+        m_summary->showRound(*m_round, rules().limit, m_preferences.quantities());
+        showStop();
+    }
+    return true;
+}
+
+void BenchRound::end() {
+    if (m_round && m_draftTimer.isActive()) {
+        saveDraft();
+    }
+    m_draftTimer.stop();
+    m_panel->field().releaseAndForget();
+    m_round.reset();
+    m_amending.reset();
+    m_pending.reset();
+    m_awaited.reset();
+}
+
+EngineId BenchRound::engine() const {
+    return m_round ? m_round->inspection().engine : EngineId();
+}
+
+bool BenchRound::showsSummary() const {
+    return m_stack->currentWidget() == m_summary;
+}
+
+void BenchRound::takeFocus() {
+    if (showsSummary()) {
+        m_summary->takeFocus();
+    } else {
+        m_panel->field().setFocus(Qt::OtherFocusReason);
+    }
+}
+
+void BenchRound::hideEvent(QHideEvent* event) {
+    if (m_round && m_draftTimer.isActive()) {
+        saveDraft();
+    }
+    QWidget::hideEvent(event);
+}
+
+const JudgingRules& BenchRound::rules() const {
+    return m_session.log()->engine.rules;
+}
+
+// Walking
+
+void BenchRound::goTo(std::size_t index) {
+    if (m_amending) {
+        leaveAmending();
+    }
+    if (!showsSummary()) {
+        m_typed[stop().place] = m_panel->field().text();
+    }
+    enter(index);
+}
+
+void BenchRound::enter(std::size_t index) {
+    m_index = index;
+    const auto typed = m_typed.find(stop().place);
+    m_panel->field().setText(typed == m_typed.end() ? QString() : typed->second);
+    m_panel->springLabel().clear();
+    m_panel->message().say(Kind::Hint);
+    m_retest = stop().hasRetest();
+    m_sureOf.clear();
+    m_stack->setCurrentWidget(m_panel);
+    showStop();
+    takeFocus();
+    saveDraft();
+}
+
+void BenchRound::step(int by) {
+    if (m_saving || m_amending) {
+        return;
+    }
+    if (by < 0 && m_index > 0) {
+        goTo(m_index - 1);
+    } else if (by > 0 && m_index + 1 < m_round->stops().size()) {
+        goTo(m_index + 1);
+    }
+}
+
+void BenchRound::skip() {
+    if (m_saving || m_amending || m_only) {
+        return;
+    }
+    const QString skipped = placeText(stop().place);
+    const bool tested = stop().isTested();
+    const std::optional<std::size_t> next = m_round->untestedAfter(m_index);
+    if (!next) {
+        m_typed[stop().place] = m_panel->field().text();
+        showSummary();
+        return;
+    }
+    goTo(*next);
+    if (!tested) {
+        m_panel->message().say(Kind::Hint, tr("%1 skipped; it stays to do.").arg(skipped));
+    }
+}
+
+void BenchRound::showStop() {
+    const Quantities quantities = m_preferences.quantities();
+    const QString progress =
+        m_only ? tr("Quick test of one spring")
+               : tr("%1 of %2 tested").arg(m_round->tested()).arg(m_round->stops().size());
+    m_panel->showStop(stop(), progress, quantities);
+    m_panel->setUnit(m_amending ? stop().hits[m_amending->hit].value.unit()
+                                : m_preferences.forceUnit());
+    m_panel->setRetest(m_retest);
+    m_panel->showHits(stop(), m_amending ? std::optional(m_amending->hit) : std::nullopt);
+    m_plan->showRound(*m_round, m_session.log()->engine.layout, rules().limit, quantities);
+    m_plan->setSelected(stop().place);
+    judge();
+}
+
+void BenchRound::judge() {
+    const QString text = m_panel->field().text().trimmed();
+    std::optional<RoundVerdict> verdict;
+    if (m_amending) {
+        const ForceUnit unit = stop().hits[m_amending->hit].value.unit();
+        const Result<TypedForce> value = readingFromText(text, unit);
+        verdict = value ? verdictWith(stop(), rules().limit, m_amending->hit, *value)
+                        : verdictOf(stop(), rules().limit);
+    } else {
+        const Result<TypedForce> value = readingFromText(text, m_preferences.forceUnit());
+        verdict = verdictOf(stop(), rules().limit,
+                            value ? std::optional(value->force()) : std::nullopt, m_retest);
+    }
+    m_panel->judge(verdict, rules(), m_preferences.quantities());
+}
+
+void BenchRound::toggleRetest() {
+    if (m_saving || m_amending) {
+        return;
+    }
+    if (!stop().isTested()) {
+        m_panel->setRetest(false);
+        m_panel->message().say(
+            Kind::Hint,
+            tr("A re-test follows a first hit; %1 has none yet.").arg(placeText(stop().place)));
+        return;
+    }
+    m_retest = !m_retest;
+    m_panel->setRetest(m_retest);
+    m_panel->message().say(
+        Kind::Hint,
+        m_retest ? tr("Re-test: the next hits count, the first ones are crossed out.") : QString());
+    judge();
+}
+
+void BenchRound::onTyped() {
+    m_sureOf.clear();
+    if (!m_saving) {
+        m_panel->message().say(Kind::Hint);
+    }
+    judge();
+    if (!m_amending) {
+        m_draftTimer.start();
+    }
+}
+
+void BenchRound::saveDraft() {
+    m_draftTimer.stop();
+    if (!m_round || !m_session.isOpen() || m_session.isReadOnly()) {
+        return;
+    }
+    const QString typed = m_amending ? m_amending->typedBefore : m_panel->field().text();
+    const Draft draft{m_round->inspection().engine, m_round->inspection().id, stop().place, typed};
+    if (m_draft != draft) {
+        m_draft = draft;
+        m_session.saveDraft(draft);
+    }
+}
+
+// Recording
+
+void BenchRound::commit(bool stays) {
+    if (m_saving) {
+        return;
+    }
+    if (m_amending) {
+        m_panel->correction().focusReason();
+        return;
+    }
+    const QString text = m_panel->field().text().trimmed();
+    if (text.isEmpty()) {
+        if (stop().isTested() && !stays) {
+            skip();
+        } else {
+            m_panel->message().say(
+                Kind::Hint, tr("Type the reading of %1 first.").arg(wording::place(stop().place)));
+        }
+        return;
+    }
+    const RoundEntry entry{text, m_preferences.forceUnit(), m_retest,
+                           m_panel->springLabel().text()};
+    const bool again = m_pending && m_pending->place == stop().place && m_pending->entry == entry;
+    if (!again) {
+        const std::shared_ptr<const EngineLog> log = m_session.log();
+        const Sitting* sitting = newestSitting(*log, m_round->inspection().id);
+        Result<RecordReadings> record =
+            recordOf(*m_round, m_index, entry, sitting != nullptr ? sitting->id : SittingId(),
+                     SystemClock().now());
+        if (!record) {
+            m_panel->message().say(Kind::Refused, wording::sentence(record.error()));
+            return;
+        }
+        if (!isSureOf(text, record->readings.front().value.force())) {
+            return;
+        }
+        m_pending = Pending{stop().place, entry, *std::move(record), stays};
+    }
+    m_pending->stays = stays;
+    setSaving(true);
+    m_panel->message().say(Kind::Saving);
+    m_session.apply(m_pending->record, this,
+                    [this](const Result<void>& result) { onRecorded(result); });
+}
+
+bool BenchRound::isSureOf(const QString& text, Force value) {
+    const std::shared_ptr<const EngineLog> log = m_session.log();
+    const Sitting* sitting = newestSitting(*log, m_round->inspection().id);
+    const Tester* tester =
+        sitting != nullptr && sitting->tester ? testerWith(*log, *sitting->tester) : nullptr;
+    const std::vector<RoundDoubt> doubts = doubtsOf(value, tester, stop().medianOfOthers);
+    if (doubts.empty() || m_sureOf == text) {
+        return true;
+    }
+    const Quantities quantities = m_preferences.quantities();
+    QStringList sentences;
+    for (const RoundDoubt doubt : doubts) {
+        sentences.append(doubt == RoundDoubt::AboveTesterRange
+                             ? tr("%1 is more than the tester shows, which ends at %2.")
+                                   .arg(quantities.forceWithUnit(value),
+                                        quantities.forceWithUnit(tester->range->force()))
+                             : tr("%1 is far from the rest of the set, whose middle is %2.")
+                                   .arg(quantities.forceWithUnit(value),
+                                        quantities.forceWithUnit(*stop().medianOfOthers)));
+    }
+    sentences.append(tr("Enter once more keeps it as typed."));
+    m_panel->message().say(Kind::Asks, sentences.join(QLatin1Char(' ')));
+    m_sureOf = text;
+    return false;
+}
+
+void BenchRound::onRecorded(const Result<void>& result) {
+    if (!m_round || !m_pending) {
+        return;
+    }
+    if (!result) {
+        setSaving(false);
+        m_panel->message().say(Kind::NotSaved, wording::sentence(result.error()) +
+                                                   QLatin1Char(' ') +
+                                                   tr("It stays typed; Enter tries again."));
+        return;
+    }
+    m_awaited = m_pending->record.readings.front().id;
+    if (holds(*m_session.log(), *m_awaited)) {
+        refresh();
+    }
+}
+
+void BenchRound::finishRecording() {
+    m_awaited.reset();
+    const Pending saved = *std::exchange(m_pending, std::nullopt);
+    const QString sentence =
+        tr("%1: %2 %3", "place, reading, unit")
+            .arg(placeText(saved.place), saved.record.readings.front().value.text(),
+                 Quantities(saved.entry.unit).unitName());
+    m_saving = false;
+    m_panel->field().clear();
+    m_typed.erase(saved.place);
+    m_sureOf.clear();
+    const std::optional<std::size_t> next = m_round->untestedAfter(m_index);
+    if (saved.stays) {
+        m_panel->message().say(Kind::Saved, sentence);
+        showStop();
+        saveDraft();
+    } else if (next) {
+        goTo(*next);
+        m_panel->message().say(Kind::Saved, sentence);
+    } else {
+        m_panel->field().releaseAndForget();
+        showSummary();
+        m_summary->message().say(Kind::Saved, sentence);
+        return;
+    }
+    m_panel->field().release();
+}
+
+void BenchRound::setSaving(bool saving) {
+    m_saving = saving;
+    if (saving) {
+        m_panel->field().hold();
+    } else {
+        m_panel->field().releaseAndForget();
+    }
+}
+
+} // namespace coilbook
