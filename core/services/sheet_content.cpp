@@ -1,6 +1,7 @@
 #include "core/services/sheet_content.h"
 
 #include "core/services/sheet_content_amendments.h"
+#include "core/wording/amendment_words.h"
 #include "core/wording/wording.h"
 
 #include <QDateTime>
@@ -10,14 +11,6 @@
 namespace coilbook {
 
 namespace {
-
-QString typedWithUnit(const std::optional<TypedForce>& typed) {
-    if (!typed) {
-        return {};
-    }
-    return typed->text() + QLatin1Char(' ') +
-           (typed->unit() == ForceUnit::Newton ? QStringLiteral("N") : QStringLiteral("lbf"));
-}
 
 QString written(const std::optional<Force>& force, const Quantities& quantities) {
     return force ? quantities.force(*force) : QString();
@@ -39,7 +32,8 @@ void addSittings(SheetContent& content, const EngineLog& log, const InspectionId
         if (tester == log.testers.end()) {
             continue;
         }
-        const SheetTester used{tester->name, typedWithUnit(tester->range),
+        const SheetTester used{tester->name,
+                               tester->range ? wording::asTyped(*tester->range) : QString(),
                                quantities.date(tester->calibratedOn)};
         if (std::find(content.testers.begin(), content.testers.end(), used) ==
             content.testers.end()) {

@@ -1,5 +1,6 @@
 #include "core/wording/amendment_words.h"
 
+#include "core/wording/quantities.h"
 #include "core/wording/words.h"
 
 #include <QStringList>
@@ -64,11 +65,6 @@ QString orNone(const QString& value) {
     return value.isEmpty() ? Words::tr("(none)", "a fact that was not given") : value;
 }
 
-QString typed(const TypedForce& value) {
-    return value.text() + QLatin1Char(' ') +
-           (value.unit() == ForceUnit::Newton ? QStringLiteral("N") : QStringLiteral("lbf"));
-}
-
 /// Both sides of what a correction changed, in the same order.
 struct Differences {
     QStringList before;
@@ -92,6 +88,10 @@ QString retestWords(bool retest) {
 
 } // namespace
 
+QString asTyped(const TypedForce& value) {
+    return value.text() + QChar(QChar::Nbsp) + Quantities(value.unit()).unitName();
+}
+
 AmendmentWords amendmentWords(const Amendment& amendment, const EngineLog& log) {
     QString fact = amendment.fact;
     fact.replace(QLatin1Char('_'), QLatin1Char(' '));
@@ -110,12 +110,12 @@ AmendmentWords amendmentWords(const Reading& amendment, const EngineLog& log) {
     words.what = Words::tr("%1, %2 of %3", "a place, a hit, a day")
                      .arg(placeText(before.place), hitWords(before.hit), day);
     if (amendment.kind == ReadingKind::Withdrawal) {
-        words.oldValue = typed(before.value);
+        words.oldValue = asTyped(before.value);
         words.newValue = Words::tr("withdrawn");
         return words;
     }
     Differences differences;
-    differences.add(typed(before.value), typed(amendment.value));
+    differences.add(asTyped(before.value), asTyped(amendment.value));
     differences.add(placeText(before.place), placeText(amendment.place));
     if (before.spring != amendment.spring) {
         differences.add(springLabel(log, before.spring), springLabel(log, amendment.spring));

@@ -15,6 +15,9 @@ struct AmendmentWords {
     bool operator==(const AmendmentWords&) const = default;
 };
 
+/// A force with the digits and the unit in which it was written: `117.25 lbf`.
+[[nodiscard]] QString asTyped(const TypedForce& value);
+
 /// An amended fact of a record of this engine.
 [[nodiscard]] AmendmentWords amendmentWords(const Amendment& amendment, const EngineLog& log);
 
