@@ -7,6 +7,7 @@ enum class LogbookFault {
     UnknownEngine,         ///< 1: the name asked for, 2…: the names there are
     EngineNameTaken,       ///< 1: the name
     EmptyName,             ///< 1: what needs a name ("engine", "spring", "tester")
+    NameTaken,             ///< 1: what has it ("spring", "tester"), 2: the name
     NameDiffersInCaseOnly, ///< 1: the new name, 2: the one there
     BadLimit,              ///< 1: what was given; limit must be above 0
     BadRacesAhead,         ///< 1: what was given; 0 to 60

@@ -33,6 +33,13 @@ QString emptyName(const QString& what) {
     return Words::tr("A name is missing here (%1). Type one.").arg(what);
 }
 
+QString nameTaken(const QString& what, const QString& name) {
+    if (what == QLatin1String("spring")) {
+        return Words::tr("This engine has a spring “%1” already. Choose another label.").arg(name);
+    }
+    return Words::tr("There is a tester “%1” already. Choose another name.").arg(name);
+}
+
 } // namespace
 
 QString sentenceOf(LogbookFault fault, const Error& error) {
@@ -45,6 +52,8 @@ QString sentenceOf(LogbookFault fault, const Error& error) {
         return Words::tr("There is an engine “%1” already. Choose another name.").arg(first);
     case LogbookFault::EmptyName:
         return emptyName(first);
+    case LogbookFault::NameTaken:
+        return nameTaken(first, second);
     case LogbookFault::NameDiffersInCaseOnly:
         return Words::tr("“%1” differs from “%2” in capital letters only. Write it the same way, "
                          "or choose a clearly different name.")
