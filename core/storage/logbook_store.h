@@ -62,8 +62,8 @@ public:
     /// change in one transaction. Applying the same change twice is no error and changes nothing.
     [[nodiscard]] Result<void> apply(const Change& change, const Clock& clock);
 
-    /// Several changes as one transaction: all or none. Each is checked against what the ones before
-    /// it left behind.
+    /// Several changes as one transaction: all or none. Each is checked against what the ones
+    /// before it left behind.
     [[nodiscard]] Result<void> applyAll(const std::vector<Change>& changes, const Clock& clock);
 
     [[nodiscard]] Result<void> saveDraft(const Draft& draft);

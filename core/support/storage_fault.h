@@ -16,6 +16,7 @@ enum class StorageFault {
     HeldByWindow,      ///< a window has it open; 1: program, 2: host, 3: process id
     DiskFull,          ///< no space left
     Vanished,          ///< file removed or replaced while open
+    NeedsRecovery,     ///< a write was cut short and must be undone, which needs a writable place
     InputOutput,       ///< the device failed; 1: what the system said
     Conflict,          ///< a constraint of the schema refused the row; 1: which
     CannotWriteOutput, ///< an output file could not be written; 1: what the system said

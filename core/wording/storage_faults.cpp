@@ -45,6 +45,10 @@ QString sentenceOf(StorageFault fault, const Error& error) {
     case StorageFault::Vanished:
         return Words::tr("The file was moved, deleted or replaced while it was open, so this was "
                          "not saved. Put it back, or open it where it is now.");
+    case StorageFault::NeedsRecovery:
+        return Words::tr("The last write to this logbook was cut short and has to be undone first, "
+                         "which cannot be done here. Copy the file together with its -journal file "
+                         "to a folder that can be written to, and open it there.");
     case StorageFault::InputOutput:
         return Words::tr("The disk reported a failure (%1), so this was not saved. Check the disk "
                          "and its cable, then try again.")

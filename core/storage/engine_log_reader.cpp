@@ -1,0 +1,169 @@
+#include "core/storage/engine_log_reader.h"
+
+#include "core/storage/table.h"
+
+#include <algorithm>
+
+namespace coilbook::storage {
+
+namespace {
+
+QString sittingsOfEngine(const QString& columns) {
+    return QStringLiteral("SELECT %1 FROM inspection i JOIN sitting s ON s.inspection_id = i.id"
+                          " WHERE i.engine_id = ?")
+        .arg(columns);
+}
+
+/// Ids of the springs that have a reading or a fitting in an engine (named twice).
+QString springsOfEngine() {
+    return QStringLiteral("SELECT x.spring_id FROM inspection i"
+                          " JOIN sitting s ON s.inspection_id = i.id"
+                          " JOIN reading x ON x.sitting_id = s.id WHERE i.engine_id = ?"
+                          " UNION SELECT f.spring_id FROM fitting f WHERE f.engine_id = ?");
+}
+
+/// Moves the records of a query to where they belong, or its failure on.
+template <class Record>
+Result<void> into(std::vector<Record>& target, Result<std::vector<Record>> found) {
+    if (!found) {
+        return tl::unexpected(found.error());
+    }
+    target = std::move(*found);
+    return {};
+}
+
+Result<std::vector<Amendment>> readAmendments(const Connection& connection, const QString& engine) {
+    const QString condition =
+        QStringLiteral("WHERE r.record_id IN (SELECT ?"
+                       " UNION ALL SELECT id FROM race WHERE engine_id = ?"
+                       " UNION ALL SELECT id FROM inspection WHERE engine_id = ?"
+                       " UNION ALL %1"
+                       " UNION ALL SELECT id FROM fitting WHERE engine_id = ?"
+                       " UNION ALL SELECT id FROM tester"
+                       " UNION ALL SELECT y.spring_id FROM (%2) y) ORDER BY r.id")
+            .arg(sittingsOfEngine(QStringLiteral("s.id")), springsOfEngine());
+    return select<Amendment>(connection, condition,
+                             {engine, engine, engine, engine, engine, engine, engine});
+}
+
+Result<void> readSittings(const Connection& connection, EngineLog& log, const QString& engine) {
+    const QString inSittings = QStringLiteral("WHERE r.id IN (%1) ORDER BY r.id")
+                                   .arg(sittingsOfEngine(QStringLiteral("s.id")));
+    return into(log.sittings, select<Sitting>(connection, inSittings, {engine}));
+}
+
+} // namespace
+
+Result<std::vector<EngineSummary>> readEngines(const Connection& connection) {
+    const QString sql =
+        QStringLiteral("SELECT e.id, e.name, e.serial, e.retired,"
+                       " (SELECT count(*) FROM inspection i WHERE i.engine_id = e.id),"
+                       " (SELECT max(i.inspected_on) FROM inspection i WHERE i.engine_id = e.id),"
+                       " (SELECT max(r.raced_on) FROM race r WHERE r.engine_id = e.id)"
+                       " FROM engine e ORDER BY e.name");
+    std::vector<EngineSummary> engines;
+    const auto onRow = [&](const QSqlQuery& query) -> Result<void> {
+        EngineSummary engine;
+        engine.id = EngineId::fromText(query.value(0).toString());
+        engine.name = query.value(1).toString();
+        engine.serial = query.value(2).toString();
+        engine.retired = query.value(3).toLongLong() != 0;
+        engine.inspections = static_cast<int>(query.value(4).toLongLong());
+        // ISO dates sort as text; an absent one is empty.
+        const QString newest = std::max(query.value(5).toString(), query.value(6).toString());
+        engine.newestDay = QDate::fromString(newest, Qt::ISODate);
+        engines.push_back(std::move(engine));
+        return {};
+    };
+    if (Result<void> read = connection.forEachRow(sql, {}, onRow); !read) {
+        return tl::unexpected(read.error());
+    }
+    return engines;
+}
+
+Result<std::vector<Tester>> readTesters(const Connection& connection) {
+    return select<Tester>(connection, QStringLiteral("ORDER BY r.name"));
+}
+
+Result<EngineLog> readOutline(const Connection& connection, const EngineId& engine) {
+    Result<std::optional<Engine>> found = find<Engine>(connection, engine);
+    if (!found) {
+        return tl::unexpected(found.error());
+    }
+    if (!*found) {
+        return fail(LogbookFault::UnknownEngine, {engine.text()}, connection.path());
+    }
+    EngineLog log;
+    log.engine = std::move(**found);
+    const QString id = engine.text();
+    const QString ofEngine = QStringLiteral("WHERE r.engine_id = ? ORDER BY ");
+    Result<void> read =
+        into(log.races, select<Race>(connection, ofEngine + QStringLiteral("r.number"), {id}));
+    read = read.and_then([&] {
+        return into(log.inspections,
+                    select<Inspection>(connection,
+                                       ofEngine + QStringLiteral("r.inspected_on, r.engine_races"),
+                                       {id}));
+    });
+    read = read.and_then([&] { return readSittings(connection, log, id); });
+    read = read.and_then([&] { return into(log.springs, readSprings(connection, engine)); });
+    read = read.and_then([&] {
+        return into(log.fittings,
+                    select<Fitting>(connection, ofEngine + QStringLiteral("r.id"), {id}));
+    });
+    read = read.and_then([&] { return into(log.testers, readTesters(connection)); });
+    if (!read) {
+        return tl::unexpected(read.error());
+    }
+    return log;
+}
+
+Result<std::vector<Spring>> readSprings(const Connection& connection, const EngineId& engine) {
+    return select<Spring>(connection,
+                          QStringLiteral("WHERE r.id IN (%1) ORDER BY r.id").arg(springsOfEngine()),
+                          {engine.text(), engine.text()});
+}
+
+Result<std::vector<EngineId>> readEnginesOf(const Connection& connection, const SpringId& spring) {
+    const QString sql =
+        QStringLiteral("SELECT i.engine_id FROM reading r JOIN sitting s ON s.id = r.sitting_id"
+                       " JOIN inspection i ON i.id = s.inspection_id WHERE r.spring_id = ?"
+                       " UNION SELECT f.engine_id FROM fitting f WHERE f.spring_id = ?");
+    std::vector<EngineId> engines;
+    const auto onRow = [&](const QSqlQuery& query) -> Result<void> {
+        engines.push_back(EngineId::fromText(query.value(0).toString()));
+        return {};
+    };
+    if (Result<void> read = connection.forEachRow(sql, {spring.text(), spring.text()}, onRow);
+        !read) {
+        return tl::unexpected(read.error());
+    }
+    return engines;
+}
+
+Result<std::vector<Reading>> readReadings(const Connection& connection,
+                                          const InspectionId& inspection) {
+    return select<Reading>(connection,
+                           QStringLiteral("WHERE r.sitting_id IN (SELECT s.id FROM sitting s"
+                                          " WHERE s.inspection_id = ?) ORDER BY r.id"),
+                           {inspection.text()});
+}
+
+Result<EngineLog> readEngineLog(const Connection& connection, const EngineId& engine) {
+    Result<EngineLog> log = readOutline(connection, engine);
+    if (!log) {
+        return log;
+    }
+    const QString inSittings = QStringLiteral("WHERE r.sitting_id IN (%1) ORDER BY r.id")
+                                   .arg(sittingsOfEngine(QStringLiteral("s.id")));
+    Result<void> read =
+        into(log->readings, select<Reading>(connection, inSittings, {engine.text()}));
+    read = read.and_then(
+        [&] { return into(log->amendments, readAmendments(connection, engine.text())); });
+    if (!read) {
+        return tl::unexpected(read.error());
+    }
+    return log;
+}
+
+} // namespace coilbook::storage

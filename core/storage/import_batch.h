@@ -1,0 +1,78 @@
+#pragma once
+
+#include "core/storage/logbook_store.h"
+#include "core/storage/table.h"
+#include "core/storage/transaction.h"
+
+#include <future>
+#include <map>
+#include <thread>
+
+namespace coilbook::storage {
+
+/// The rows of an import in one transaction. Readings are gathered into blocks; while this thread
+/// writes one block, another makes the values and checksums of the next.
+class ImportBatch final : public LogbookStore::Batch {
+public:
+    /// Begins the transaction on a connection that outlives the batch.
+    [[nodiscard]] static Result<std::unique_ptr<LogbookStore::Batch>>
+    begin(const Connection& connection);
+
+    ~ImportBatch() override;
+    ImportBatch(const ImportBatch&) = delete;
+    ImportBatch& operator=(const ImportBatch&) = delete;
+    ImportBatch(ImportBatch&&) = delete;
+    ImportBatch& operator=(ImportBatch&&) = delete;
+
+    [[nodiscard]] Result<void> add(const Engine& engine) override { return addRow(engine); }
+
+    [[nodiscard]] Result<void> add(const Tester& tester) override { return addRow(tester); }
+
+    [[nodiscard]] Result<void> add(const Spring& spring) override { return addRow(spring); }
+
+    [[nodiscard]] Result<void> add(const Fitting& fitting) override { return addRow(fitting); }
+
+    [[nodiscard]] Result<void> add(const Race& race) override { return addRow(race); }
+
+    [[nodiscard]] Result<void> add(const Inspection& inspection) override {
+        return addRow(inspection);
+    }
+
+    [[nodiscard]] Result<void> add(const Sitting& sitting) override { return addRow(sitting); }
+
+    [[nodiscard]] Result<void> add(const Reading& reading) override;
+
+    [[nodiscard]] Result<void> add(const Amendment& amendment) override {
+        return addRow(amendment);
+    }
+
+    [[nodiscard]] Result<void> commit() override;
+
+private:
+    /// Values of whole statements, in the order of their placeholders.
+    using Statements = std::vector<QVariantList>;
+
+    ImportBatch(const Connection& connection, Transaction transaction);
+
+    [[nodiscard]] static Statements statementsOf(const std::vector<Reading>& readings);
+    /// Hands what is gathered to the other thread and writes what it had made before.
+    [[nodiscard]] Result<void> passOn();
+    [[nodiscard]] Result<void> writeMade();
+    [[nodiscard]] Result<void> write(const TableShape& shape, int rows, const QVariantList& values);
+
+    template <class Record>
+    [[nodiscard]] Result<void> addRow(const Record& record) {
+        const TableShape& shape = Rows<Record>::shape();
+        return write(shape, 1, withChecksum(shape, Rows<Record>::values(record)));
+    }
+
+    const Connection& m_connection;
+    std::map<QString, QSqlQuery> m_prepared; ///< by SQL
+    std::vector<Reading> m_gathered;
+    std::future<Statements> m_made;
+    std::jthread m_maker;
+    // Ends first, when the statements above still live; they are finished by then.
+    Transaction m_transaction;
+};
+
+} // namespace coilbook::storage

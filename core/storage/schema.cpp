@@ -1,0 +1,131 @@
+#include "core/storage/schema.h"
+
+#include "core/storage/transaction.h"
+
+namespace coilbook::storage {
+
+namespace {
+
+Result<int> number(const Connection& connection, const QString& sql) {
+    return connection.scalar(sql).map([](const QVariant& value) { return value.toInt(); });
+}
+
+Result<void> setAndReadBack(const Connection& connection, const QString& pragma,
+                            const QString& value, const QString& expected) {
+    // The setting itself may answer with a row or with none, so it is asked for afterwards.
+    const Result<QVariant> set =
+        connection.scalar(QStringLiteral("PRAGMA %1=%2").arg(pragma, value));
+    if (!set) {
+        return tl::unexpected(set.error());
+    }
+    const Result<QVariant> answer = connection.scalar(QStringLiteral("PRAGMA %1").arg(pragma));
+    if (!answer) {
+        return tl::unexpected(answer.error());
+    }
+    if (answer->toString() != expected) {
+        return fail(StorageFault::Internal, {pragma + QLatin1Char('=') + answer->toString()},
+                    connection.path());
+    }
+    return {};
+}
+
+Result<void> tryToWrite(const Connection& connection) {
+    const Result<Transaction> transaction = Transaction::write(connection);
+    if (!transaction) {
+        return tl::unexpected(transaction.error());
+    }
+    // BEGIN IMMEDIATE succeeds on a read-only file; the first write does not.
+    return number(connection, QStringLiteral("PRAGMA user_version")).and_then([&](int version) {
+        return connection.run(QStringLiteral("PRAGMA user_version=%1").arg(version));
+    });
+}
+
+} // namespace
+
+Result<FileIdentity> readIdentity(const Connection& connection) {
+    FileIdentity identity;
+    const Result<int> id = number(connection, QStringLiteral("PRAGMA application_id"));
+    const Result<int> version = id ? number(connection, QStringLiteral("PRAGMA user_version")) : id;
+    const Result<int> tables =
+        version ? number(connection, QStringLiteral("SELECT count(*) FROM sqlite_master"))
+                : version;
+    if (!tables) {
+        return tl::unexpected(tables.error());
+    }
+    return FileIdentity{*id, *version, *tables == 0};
+}
+
+int newestVersion(const std::vector<Migration>& migrations) {
+    return migrations.empty() ? 0 : migrations.back().version;
+}
+
+Result<void> checkIdentity(const FileIdentity& identity, const QString& path,
+                           const std::vector<Migration>& migrations) {
+    if (identity.empty || identity.applicationId != kApplicationId || identity.schemaVersion < 1) {
+        return fail(StorageFault::NotALogbook, {}, path);
+    }
+    if (identity.schemaVersion > newestVersion(migrations)) {
+        return fail(StorageFault::NewerVersion, {QString::number(identity.schemaVersion)}, path);
+    }
+    return {};
+}
+
+Result<void> prepareForReading(const Connection& connection) {
+    return setAndReadBack(connection, QStringLiteral("foreign_keys"), QStringLiteral("ON"),
+                          QStringLiteral("1"))
+        .and_then([&] {
+            return setAndReadBack(connection, QStringLiteral("trusted_schema"),
+                                  QStringLiteral("OFF"), QStringLiteral("0"));
+        })
+        .and_then([&] {
+            return setAndReadBack(connection, QStringLiteral("cell_size_check"),
+                                  QStringLiteral("ON"), QStringLiteral("1"));
+        });
+}
+
+Result<void> prepareForWriting(const Connection& connection) {
+    return setAndReadBack(connection, QStringLiteral("journal_mode"), QStringLiteral("TRUNCATE"),
+                          QStringLiteral("truncate"))
+        .and_then([&] {
+            return setAndReadBack(connection, QStringLiteral("synchronous"), QStringLiteral("FULL"),
+                                  QStringLiteral("2"));
+        })
+        .and_then([&] {
+            // Asks macOS to empty the drive's own cache; elsewhere without effect.
+            return setAndReadBack(connection, QStringLiteral("fullfsync"), QStringLiteral("ON"),
+                                  QStringLiteral("1"));
+        })
+        .and_then([&] { return prepareForReading(connection); })
+        .and_then([&] { return tryToWrite(connection); });
+}
+
+Result<void> migrate(const Connection& connection, int from,
+                     const std::vector<Migration>& migrations) {
+    Result<Transaction> transaction = Transaction::write(connection);
+    if (!transaction) {
+        return tl::unexpected(transaction.error());
+    }
+    for (const Migration& migration : migrations) {
+        if (migration.version <= from) {
+            continue;
+        }
+        for (const QString& statement : migration.statements) {
+            if (Result<void> done = connection.run(statement); !done) {
+                return done;
+            }
+        }
+    }
+    const int version = newestVersion(migrations);
+    return connection.run(QStringLiteral("PRAGMA application_id=%1").arg(kApplicationId))
+        .and_then(
+            [&] { return connection.run(QStringLiteral("PRAGMA user_version=%1").arg(version)); })
+        .and_then([&] {
+            return connection.run(
+                QStringLiteral("INSERT INTO meta (key, value) VALUES ('schema_version', ?)"
+                               " ON CONFLICT (key) DO UPDATE SET value = excluded.value"),
+                {QString::number(version)});
+        })
+        .and_then([&] { return transaction->commit(); });
+}
+
+} // namespace coilbook::storage

@@ -1,0 +1,73 @@
+#pragma once
+
+#include "core/storage/connection.h"
+#include "core/storage/row_checksum.h"
+#include "core/storage/rows.h"
+
+#include <optional>
+#include <vector>
+
+namespace coilbook::storage {
+
+// The statements that all tables of data share. They are built from the shape of the table, so that
+// a column is named in two places only: its migration and its Rows<>.
+
+/// `INSERT … VALUES (…), (…) ON CONFLICT (key) DO NOTHING` with a `?` for each value and checksum.
+[[nodiscard]] QString insertSql(const TableShape& shape, int rows = 1);
+
+/// The columns, then the checksum, each with `alias.` in front.
+[[nodiscard]] QString columnList(const TableShape& shape, const QString& alias);
+
+/// The values with their checksum behind them.
+[[nodiscard]] QVariantList withChecksum(const TableShape& shape, QVariantList values);
+
+/// The values of a row whose columns stand in the order of columnList() from the first on, without
+/// the checksum; StorageFault::Damaged if that does not fit.
+[[nodiscard]] Result<QVariantList> checkedValues(const TableShape& shape, const QSqlQuery& query,
+                                                 const QString& path);
+
+/// Stores a record; one that is there already is left alone.
+template <class Record>
+[[nodiscard]] Result<void> insert(const Connection& connection, const Record& record) {
+    const TableShape& shape = Rows<Record>::shape();
+    return connection.run(insertSql(shape), withChecksum(shape, Rows<Record>::values(record)));
+}
+
+/// All records for `condition` (`WHERE r.… ORDER BY …`; the table is called r).
+template <class Record>
+[[nodiscard]] Result<std::vector<Record>>
+select(const Connection& connection, const QString& condition, const QVariantList& values = {}) {
+    const TableShape& shape = Rows<Record>::shape();
+    const QString sql = QStringLiteral("SELECT %1 FROM %2 r %3")
+                            .arg(columnList(shape, QStringLiteral("r")), shape.name, condition);
+    std::vector<Record> records;
+    const auto onRow = [&](const QSqlQuery& query) -> Result<void> {
+        const Result<QVariantList> row = checkedValues(shape, query, connection.path());
+        if (!row) {
+            return tl::unexpected(row.error());
+        }
+        Result<Record> record = Rows<Record>::record(*row);
+        if (!record) {
+            return tl::unexpected(record.error());
+        }
+        records.push_back(std::move(*record));
+        return {};
+    };
+    if (Result<void> read = connection.forEachRow(sql, values, onRow); !read) {
+        return tl::unexpected(read.error());
+    }
+    return records;
+}
+
+/// The record with this id, if there is one.
+template <class Record, class Tag>
+[[nodiscard]] Result<std::optional<Record>> find(const Connection& connection, const Id<Tag>& id) {
+    Result<std::vector<Record>> found =
+        select<Record>(connection, QStringLiteral("WHERE r.id = ?"), {id.text()});
+    if (!found) {
+        return tl::unexpected(found.error());
+    }
+    return found->empty() ? std::nullopt : std::optional<Record>(std::move(found->front()));
+}
+
+} // namespace coilbook::storage

@@ -1,0 +1,36 @@
+#include "core/storage/row_values.h"
+#include "core/storage/rows.h"
+
+namespace coilbook::storage {
+
+template <>
+const TableShape& Rows<Tester>::shape() {
+    static const TableShape shape{QStringLiteral("tester"),
+                                  {QStringLiteral("id"), QStringLiteral("name"),
+                                   QStringLiteral("full_scale"), QStringLiteral("graduation"),
+                                   QStringLiteral("calibrated_on"), QStringLiteral("note")},
+                                  QStringLiteral("id"),
+                                  {}};
+    return shape;
+}
+
+template <>
+QVariantList Rows<Tester>::values(const Tester& record) {
+    return {stored(record.id),         stored(record.name),         stored(record.range),
+            stored(record.graduation), stored(record.calibratedOn), stored(record.note)};
+}
+
+template <>
+Result<Tester> Rows<Tester>::record(const QVariantList& values) {
+    RowReader row(values);
+    Tester tester;
+    tester.id = row.id<TesterId>();
+    tester.name = row.text();
+    tester.range = row.optionalForce();
+    tester.graduation = row.optionalForce();
+    tester.calibratedOn = row.date();
+    tester.note = row.text();
+    return tester;
+}
+
+} // namespace coilbook::storage
