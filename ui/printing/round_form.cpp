@@ -48,11 +48,15 @@ void drawCell(PaperCanvas& canvas, const QRectF& area, const RoundFormPlace& ent
     canvas.text(QRectF(area.topLeft(), QSizeF(kPlaceWidth, area.height())), placeText(entry.place),
                 {13.0, QFont::Bold, Qt::AlignCenter});
     const double line = PaperCanvas::lineHeight(kSmallPrint);
-    const double block = std::min(2.0 * line, area.height());
-    const QRectF known(area.left() + columns.known, area.center().y() - block / 2.0,
-                       columns.knownWidth - kPad, block / 2.0);
-    canvas.text(known, entry.label);
-    canvas.text(known.translated(0.0, block / 2.0), entry.latest);
+    const QRectF known(area.left() + columns.known, area.top(), columns.knownWidth - kPad,
+                       area.height());
+    if (area.height() < 2.0 * line) {
+        canvas.text(known, entry.label + QLatin1Char(' ') + entry.latest);
+    } else {
+        const QRectF first(known.left(), known.center().y() - line, known.width(), line);
+        canvas.text(first, entry.label);
+        canvas.text(first.translated(0.0, line), entry.latest);
+    }
     for (const double hit : columns.hits) {
         canvas.line({area.left() + hit, area.top()}, {area.left() + hit, area.bottom()});
     }
@@ -132,8 +136,9 @@ void paintRoundForm(QPainter& painter, const QRectF& device, Paper paper,
         drawPlan(canvas, free.adjusted(0.0, 0.0, 0.0, -legend - mm(0.8)), content);
     canvas.text(
         QRectF(free.left(), bottom + mm(0.8), free.width(), legend),
-        Printed::tr("Latest readings in %1. Write every digit that the tester shows; strike "
-                    "a slip of the pen through, so that it can still be read.")
+        Printed::tr(
+            "Beside each place its spring and the latest reading in %1. Write every digit that the "
+            "tester shows; strike a slip through, so that it can still be read.")
             .arg(content.unit));
 }
 

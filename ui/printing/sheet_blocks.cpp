@@ -10,7 +10,8 @@ namespace coilbook {
 namespace {
 
 constexpr std::size_t kFactColumns = 4;
-constexpr double kFactValue = 10.0; ///< points
+constexpr double kFactValue = 10.0;    ///< points
+constexpr double kPenHeight = mm(6.5); ///< to write in
 constexpr double kColumnGap = mm(4.0);
 constexpr double kTitleSize = 15.0; ///< points
 constexpr double kCautionGap = mm(0.6);
@@ -65,7 +66,9 @@ double drawTitle(PaperCanvas& canvas, const QRectF& area, const QString& title,
 
 double drawFacts(PaperCanvas& canvas, const QRectF& area, const std::vector<HeadFact>& facts) {
     const double caption = PaperCanvas::lineHeight(kSmallPrint);
-    const double value = PaperCanvas::lineHeight(kFactValue);
+    const bool byPen = std::any_of(facts.begin(), facts.end(),
+                                   [](const HeadFact& fact) { return fact.value.isEmpty(); });
+    const double value = byPen ? kPenHeight : PaperCanvas::lineHeight(kFactValue);
     const double row = caption + value + mm(1.2);
     const double width = columnWidth(area.width(), kFactColumns);
     for (std::size_t i = 0; i < facts.size(); ++i) {
