@@ -1,10 +1,10 @@
 #include "ui/look/theme.h"
 
 #include "ui/drawing/fonts.h"
+#include "ui/drawing/outlined_style.h"
 
 #include <QApplication>
 #include <QEvent>
-#include <QStyleFactory>
 
 namespace coilbook {
 
@@ -31,7 +31,7 @@ QFont textFont(const QFont& system, int percent) {
 Theme::Theme(QApplication& application, Preferences& preferences)
     : m_preferences(preferences)
     , m_systemFont(QApplication::font()) {
-    QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+    QApplication::setStyle(new OutlinedStyle); // the application owns it
     readSystem();
     apply();
     connect(&preferences, &Preferences::changed, this, &Theme::apply);

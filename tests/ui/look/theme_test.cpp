@@ -1,4 +1,5 @@
 #include "tests/support/printers.h"
+#include "ui/drawing/outlined_style.h"
 #include "ui/look/theme.h"
 
 #include <QApplication>
@@ -45,7 +46,9 @@ TEST_F(ThemeTest, FollowsTheSettingAtOnce) {
     preferences.setColourScheme(ColourScheme::Light);
     EXPECT_FALSE(theme.isDark());
     EXPECT_FALSE(isDarkPalette(QApplication::palette()));
-    EXPECT_EQ(QApplication::style()->name(), QStringLiteral("fusion"));
+    const auto* style = qobject_cast<const OutlinedStyle*>(QApplication::style());
+    ASSERT_NE(style, nullptr);
+    EXPECT_EQ(style->baseStyle()->name(), QStringLiteral("fusion"));
 }
 
 TEST_F(ThemeTest, GoesBackToTheSystemsColoursWhenAskedTo) {
