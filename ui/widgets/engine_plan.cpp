@@ -70,6 +70,12 @@ void EnginePlan::setCellPainter(CellPainter painter) {
     update();
 }
 
+void EnginePlan::setFooter(double lines, FooterPainter painter) {
+    m_footerLines = lines;
+    m_footerPainter = std::move(painter);
+    layOut();
+}
+
 void EnginePlan::setCellText(CellText text) {
     m_text = std::move(text);
     describeSelected();
@@ -115,6 +121,13 @@ void EnginePlan::paintEvent(QPaintEvent*) {
     painter.setPen(scheme.mutedText);
     for (const EnginePlanLayout::Heading& bank : m_layout.banks) {
         painter.drawText(bank.area, Qt::AlignHCenter | Qt::AlignVCenter, bank.text);
+    }
+    for (const QRectF& footer : m_layout.footers) {
+        if (m_footerPainter && !footer.isEmpty()) {
+            painter.save();
+            m_footerPainter(painter, footer.adjusted(kFrame, 0.0, -kFrame, 0.0), scheme);
+            painter.restore();
+        }
     }
     for (const EnginePlanLayout::Spot& spot : m_layout.spots) {
         const bool selected = m_selected == spot.place;
@@ -200,6 +213,7 @@ void EnginePlan::layOut() {
     const double line = metrics.height();
     m_layout = layOutEnginePlan(m_engine, QSizeF(size()),
                                 {.headingHeight = line * 1.4,
+                                 .footerHeight = line * m_footerLines,
                                  .frontWidth = frontWidth(metrics, tr("Front")),
                                  .valley = line * 1.2,
                                  .betweenCylinders = line * 0.5,

@@ -24,6 +24,7 @@ public:
     };
 
     using CellPainter = std::function<void(QPainter&, const Cell&, const Scheme&)>;
+    using FooterPainter = std::function<void(QPainter&, const QRectF&, const Scheme&)>;
     using CellText = std::function<QString(const Place&)>;
 
     explicit EnginePlan(QWidget* parent = nullptr);
@@ -31,6 +32,8 @@ public:
     /// An engine without banks shows nothing.
     void setEngine(const EngineLayout& engine);
     void setCellPainter(CellPainter painter);
+    /// Draws under each bank, `lines` of text high.
+    void setFooter(double lines, FooterPainter painter);
     /// Says a cell in words: its tool tip, and what a screen reader tells of the selected one.
     void setCellText(CellText text);
     /// Cells grow no further; an empty size lets them fill the widget.
@@ -70,6 +73,8 @@ private:
     EnginePlanLayout m_layout;
     QSizeF m_largestCell;
     CellPainter m_painter;
+    FooterPainter m_footerPainter;
+    double m_footerLines = 0.0;
     CellText m_text;
     std::optional<Place> m_selected;
 };

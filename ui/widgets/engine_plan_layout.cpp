@@ -32,7 +32,8 @@ QSizeF cellSize(const EngineLayout& engine, const QSizeF& size, const EnginePlan
     double height = std::numeric_limits<double>::infinity();
     for (const Bank& bank : engine.banks) {
         if (!bank.places.empty()) {
-            const double room = size.height() - spacing.headingHeight - gapsOf(bank, spacing);
+            const double room = size.height() - spacing.headingHeight - spacing.footerHeight -
+                                gapsOf(bank, spacing);
             height = std::min(height, room / static_cast<double>(bank.places.size()));
         }
     }
@@ -58,6 +59,8 @@ void placeBank(EnginePlanLayout& plan, const Bank& bank, const QPointF& topLeft,
         }
         top += cell.height() + gapAfter(bank, i, spacing);
     }
+    plan.footers.emplace_back(QPointF(topLeft.x(), top),
+                              QSizeF(cell.width(), spacing.footerHeight));
 }
 
 /// Between the two middle banks; with an odd number of banks beside the middle one's name.

@@ -17,6 +17,7 @@ enum class PlanDirection { Front, Rear, Left, Right };
 /// Distances of a plan, in the units of its size.
 struct EnginePlanSpacing {
     double headingHeight = 20.0; ///< room for the banks' names and the arrow to the front
+    double footerHeight = 0.0;   ///< room under each bank, e.g. for a scale that its cells share
     double frontWidth = 60.0;    ///< of the arrow to the front with its word
     double valley = 24.0;        ///< between two banks
     double betweenCylinders = 8.0;
@@ -45,6 +46,7 @@ struct EnginePlanLayout {
 
     std::vector<Spot> spots; ///< bank by bank from left to right, each from front to rear
     std::vector<Heading> banks;
+    std::vector<QRectF> footers; ///< one under each bank
     std::vector<CylinderFrame> cylinders;
     QRectF front; ///< of the arrow that points to the engine's front, and its word
 

@@ -101,6 +101,15 @@ TEST(EnginePlanLayoutTest, DrawsOneBankWithTheArrowBesideItsName) {
     EXPECT_NEAR(plan.spots.back().area.bottom(), kSize.height(), 1e-9);
 }
 
+TEST(EnginePlanLayoutTest, KeepsRoomUnderEachBankForWhatItsCellsShare) {
+    EnginePlanSpacing spacing;
+    spacing.footerHeight = 30.0;
+    const EnginePlanLayout plan = layOutEnginePlan(defaultLayout(), kSize, spacing);
+    ASSERT_EQ(plan.footers.size(), 2U);
+    EXPECT_NEAR(plan.footers[0].bottom(), kSize.height(), 1e-9);
+    EXPECT_NEAR(plan.footers[0].top(), plan.areaOf(at(7, Valve::Exhaust)).bottom(), 1e-9);
+}
+
 TEST(EnginePlanLayoutTest, StopsCellsAtTheirLargestSizeAndCentresThem) {
     EnginePlanSpacing spacing;
     spacing.largestCell = QSizeF(100.0, 40.0);

@@ -1,0 +1,142 @@
+#include "ui/pages/review_page.h"
+
+#include "core/services/logbook_session.h"
+#include "core/wording/wording.h"
+#include "ui/dialogs/swap_dialog.h"
+#include "ui/pages/review_board.h"
+#include "ui/preferences.h"
+#include "ui/widgets/message_strip.h"
+
+#include <QLabel>
+#include <QPushButton>
+#include <QStackedLayout>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace coilbook {
+
+ReviewPage::ReviewPage(LogbookSession& session, Preferences& preferences, QWidget* parent)
+    : QWidget(parent)
+    , m_session(session)
+    , m_preferences(preferences)
+    , m_stack(new QStackedLayout)
+    , m_empty(new QLabel)
+    , m_toBench(new QPushButton(tr("Go to the &Bench")))
+    , m_message(new MessageStrip(this))
+    , m_board(new ReviewBoard) {
+    m_empty->setTextFormat(Qt::PlainText);
+    m_empty->setWordWrap(true);
+    m_empty->setAlignment(Qt::AlignHCenter);
+    auto* empty = new QWidget;
+    auto* middle = new QVBoxLayout(empty);
+    middle->addStretch();
+    middle->addWidget(m_empty);
+    middle->addWidget(m_toBench, 0, Qt::AlignHCenter);
+    middle->addStretch();
+    m_stack->addWidget(empty);
+    m_stack->addWidget(m_board);
+    auto* page = new QVBoxLayout(this);
+    page->setContentsMargins(0, 0, 0, 0);
+    page->addWidget(m_message);
+    page->addLayout(m_stack, 1);
+
+    connect(m_toBench, &QPushButton::clicked, this, &ReviewPage::benchWanted);
+    connect(m_board, &ReviewBoard::swapWanted, this, &ReviewPage::onSwapWanted);
+    connect(&m_session, &LogbookSession::logChanged, this, &ReviewPage::refresh);
+    connect(&m_session, &LogbookSession::assessmentChanged, this, &ReviewPage::refresh);
+    connect(&m_session, &LogbookSession::closed, this, &ReviewPage::refresh);
+    connect(&m_preferences, &Preferences::changed, this, &ReviewPage::refresh);
+    refresh();
+}
+
+QString ReviewPage::emptyText() const {
+    return m_stack->currentWidget() == m_board ? QString() : m_empty->text();
+}
+
+void ReviewPage::refresh() {
+    const auto log = m_session.log();
+    if (!log) {
+        showEmpty(m_session.isOpen()
+                      ? tr("No engine is chosen. Choose one at the top of the window, or add one.")
+                      : tr("No logbook is open. Open one, or start a new one."),
+                  false);
+        return;
+    }
+    dropOldNews(*log);
+    if (log->inspections.empty()) {
+        showEmpty(tr("%1 has no inspection yet, so there is nothing to compare. Enter a first "
+                     "inspection at the Bench (key F2): its readings become the baselines.",
+                     "an engine")
+                      .arg(log->engine.name),
+                  true);
+        return;
+    }
+    const auto history = m_session.history();
+    const auto assessment = m_session.assessment();
+    if (!history || !assessment || assessment->engine != log->engine.name) {
+        showEmpty(tr("The springs are being assessed…"), false);
+        return;
+    }
+    m_board->show(log, *history, assessment, m_preferences.quantities());
+    m_stack->setCurrentWidget(m_board);
+}
+
+void ReviewPage::showEmpty(const QString& sentence, bool offerBench) {
+    m_empty->setText(sentence);
+    m_toBench->setVisible(offerBench);
+    m_stack->setCurrentIndex(0);
+}
+
+void ReviewPage::startSwap() {
+    if (m_stack->currentWidget() == m_board && m_board->selected()) {
+        onSwapWanted(*m_board->selected());
+    }
+}
+
+void ReviewPage::onSwapWanted(const Place& place) {
+    if (m_session.isReadOnly()) {
+        m_message->tell(MessageStrip::Kind::Notice,
+                        tr("This logbook is open for reading only, so no swap can be recorded."));
+        return;
+    }
+    if (m_dialog || !m_session.log()) {
+        return;
+    }
+    auto* dialog = new SwapDialog(m_session.log(), place, m_preferences, m_clock, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &SwapDialog::swapReady, this, &ReviewPage::applySwap);
+    dialog->open();
+    m_dialog = dialog;
+}
+
+void ReviewPage::applySwap(const FitSpring& swap) {
+    const Fitting fitting = swap.fitting;
+    m_session.apply(swap, this, [this, fitting](const Result<void>& result) {
+        SwapDialog* dialog = m_dialog.data();
+        if (dialog != nullptr && result) {
+            dialog->accept();
+        } else if (dialog != nullptr) {
+            dialog->showFailure(wording::sentence(result.error()));
+        }
+        if (result) {
+            m_told = fitting.id;
+            m_message->tell(MessageStrip::Kind::Notice,
+                            tr("The swap at %1 is recorded. Undo takes it back.", "a place")
+                                .arg(placeText(fitting.place)));
+        }
+    });
+}
+
+/// An undone swap is no longer news.
+void ReviewPage::dropOldNews(const EngineLog& log) {
+    const bool undone =
+        std::any_of(log.fittings.begin(), log.fittings.end(), [this](const Fitting& fitting) {
+            return fitting.id == m_told && fitting.withdrawn;
+        });
+    if (undone) {
+        m_message->dismiss();
+    }
+}
+
+} // namespace coilbook
