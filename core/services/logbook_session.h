@@ -68,6 +68,8 @@ public:
     [[nodiscard]] QString redoText() const;
     void undo();
     void redo();
+    /// Who works here: goes into the amendments that undo and redo make.
+    void setPerson(const QString& name);
 
     /// Imports exchange files into the open logbook; ends with importFinished(). progress() tells
     /// the part done, 0 to 1; cancelImport() leaves the logbook as it was.

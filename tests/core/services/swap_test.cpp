@@ -1,5 +1,6 @@
 #include "core/domain/history.h"
 #include "core/services/swap.h"
+#include "tests/support/fixed_clock.h"
 #include "tests/support/log_builder.h"
 #include "tests/support/printers.h"
 
@@ -12,15 +13,7 @@ using testing::exhaust;
 using testing::intake;
 using testing::LogBuilder;
 
-class FixedClock final : public Clock {
-public:
-    [[nodiscard]] Moment now() const override {
-        return {QStringLiteral("2026-05-03T10:00:00.000Z"), 120};
-    }
-
-    [[nodiscard]] QDate today() const override { return {2026, 5, 3}; }
-};
-
+const testing::FixedClock kClock{QDate(2026, 5, 3)};
 const QDate kSecond(2026, 5, 2);
 
 LogBuilder twoInspections() {
@@ -49,7 +42,7 @@ LogbookFault faultOf(const SwapProblem& problem) {
 
 /// The single problem of an entry; fails the test when there are none or several.
 SwapProblem onlyProblem(const EngineLog& log, const SwapEntry& entry) {
-    const auto result = swapOf(log, entry, FixedClock());
+    const auto result = swapOf(log, entry, kClock);
     EXPECT_FALSE(result.has_value());
     if (result.has_value()) {
         return {};
@@ -85,7 +78,7 @@ TEST(SwapTest, FitsANewSpringWithItsPartAndBatch) {
     entry.part = QStringLiteral("dual 1.55");
     entry.batch = QStringLiteral("B4");
     entry.reason = QStringLiteral("past the limit");
-    const auto swap = swapOf(builder.log(), entry, FixedClock());
+    const auto swap = swapOf(builder.log(), entry, kClock);
     ASSERT_TRUE(swap.has_value());
     ASSERT_TRUE(swap->newSpring.has_value());
     EXPECT_EQ(swap->newSpring->label, QStringLiteral("S-17"));
@@ -104,7 +97,7 @@ TEST(SwapTest, EndsTheOldFittingWhenItsChangeIsInTheLog) {
     LogBuilder builder = twoInspections();
     SwapEntry entry = entryFor(QStringLiteral("S-17"));
     entry.on = QDate(2026, 5, 3);
-    const auto swap = swapOf(builder.log(), entry, FixedClock());
+    const auto swap = swapOf(builder.log(), entry, kClock);
     ASSERT_TRUE(swap.has_value());
     EngineLog log = builder.log();
     log.springs.push_back(*swap->newSpring);
@@ -125,7 +118,7 @@ TEST(SwapTest, TakesASpringFromTheShelfByItsLabelAndKeepsItsFacts) {
     const SpringId shelved = builder.spring(QStringLiteral("S-40"));
     SwapEntry entry = entryFor(QStringLiteral("S-40"));
     entry.part = QStringLiteral("ignored");
-    const auto swap = swapOf(builder.log(), entry, FixedClock());
+    const auto swap = swapOf(builder.log(), entry, kClock);
     ASSERT_TRUE(swap.has_value());
     EXPECT_FALSE(swap->newSpring.has_value());
     EXPECT_EQ(swap->fitting.spring, shelved);
@@ -135,7 +128,7 @@ TEST(SwapTest, PutsTheBaselineIntoTheInspectionOfThatDay) {
     LogBuilder builder = twoInspections();
     SwapEntry entry = entryFor(QStringLiteral("S-17"));
     entry.hits = {QStringLiteral("122.5"), QString(), QStringLiteral(" 122,0")};
-    const auto swap = swapOf(builder.log(), entry, FixedClock());
+    const auto swap = swapOf(builder.log(), entry, kClock);
     ASSERT_TRUE(swap.has_value());
     EXPECT_FALSE(swap->newInspection.has_value());
     EXPECT_FALSE(swap->newSitting.has_value());
@@ -144,7 +137,7 @@ TEST(SwapTest, PutsTheBaselineIntoTheInspectionOfThatDay) {
     EXPECT_EQ(swap->baseline[0].hit, 1);
     EXPECT_EQ(swap->baseline[1].hit, 2);
     EXPECT_EQ(swap->baseline[1].value.text(), QStringLiteral("122.0"));
-    EXPECT_EQ(swap->baseline[1].author.at, FixedClock().now());
+    EXPECT_EQ(swap->baseline[1].author.at, kClock.now());
     EXPECT_EQ(swap->baseline[1].place, exhaust(3));
 }
 
@@ -154,14 +147,14 @@ TEST(SwapTest, StartsASittingForAnotherTesterAndAnInspectionForAnotherDay) {
     entry.hits = {QStringLiteral("545")};
     entry.unit = ForceUnit::Newton;
     entry.inspector = QStringLiteral("second hand");
-    const auto sameDay = swapOf(builder.log(), entry, FixedClock());
+    const auto sameDay = swapOf(builder.log(), entry, kClock);
     ASSERT_TRUE(sameDay.has_value());
     EXPECT_FALSE(sameDay->newInspection.has_value());
     ASSERT_TRUE(sameDay->newSitting.has_value());
     EXPECT_EQ(sameDay->newSitting->inspection, builder.log().inspections.back().id);
 
     entry.on = QDate(2026, 5, 3);
-    const auto nextDay = swapOf(builder.log(), entry, FixedClock());
+    const auto nextDay = swapOf(builder.log(), entry, kClock);
     ASSERT_TRUE(nextDay.has_value());
     ASSERT_TRUE(nextDay->newInspection.has_value());
     EXPECT_TRUE(nextDay->newInspection->closed);
@@ -190,7 +183,7 @@ TEST(SwapTest, RefusesADayThatCannotBe) {
     entry.on = QDate(2026, 5, 5);
     EXPECT_EQ(faultOf(onlyProblem(builder.log(), entry)), LogbookFault::DateInFuture);
     entry.on = QDate(2026, 5, 4); // the day after today: the shop may be east of the clock
-    EXPECT_TRUE(swapOf(builder.log(), entry, FixedClock()).has_value());
+    EXPECT_TRUE(swapOf(builder.log(), entry, kClock).has_value());
     entry.on = QDate(1949, 12, 31);
     entry.races = 0;
     EXPECT_EQ(faultOf(onlyProblem(builder.log(), entry)), LogbookFault::DateTooEarly);
@@ -223,7 +216,7 @@ TEST(SwapTest, RefusesABaselineThatIsNoReading) {
     EXPECT_EQ(faultOf(onlyProblem(builder.log(), entry)), LogbookFault::ReadingOutOfBounds);
     entry.hits = {QStringLiteral("1000.5")};
     entry.unit = ForceUnit::Newton;
-    EXPECT_TRUE(swapOf(builder.log(), entry, FixedClock()).has_value());
+    EXPECT_TRUE(swapOf(builder.log(), entry, kClock).has_value());
 }
 
 TEST(SwapTest, TellsAllThatIsWrongInTheOrderOfTheFields) {
@@ -231,7 +224,7 @@ TEST(SwapTest, TellsAllThatIsWrongInTheOrderOfTheFields) {
     SwapEntry entry = entryFor(QString());
     entry.place = {Cylinder(9), Valve::Intake};
     entry.hits = {QStringLiteral("x")};
-    const auto result = swapOf(builder.log(), entry, FixedClock());
+    const auto result = swapOf(builder.log(), entry, kClock);
     ASSERT_FALSE(result.has_value());
     ASSERT_EQ(result.error().size(), 3U);
     EXPECT_EQ(result.error()[0].field, SwapField::Place);

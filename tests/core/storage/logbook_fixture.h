@@ -2,6 +2,7 @@
 
 #include "core/storage/connection.h"
 #include "core/storage/logbook_store.h"
+#include "tests/support/fixed_clock.h"
 #include "tests/support/printers.h"
 
 #include <QTemporaryDir>
@@ -14,16 +15,6 @@ inline bool operator==(const VerifyReport::Finding& a, const VerifyReport::Findi
 }
 
 namespace testing {
-
-/// A day in the middle of a season that never moves.
-class FixedClock final : public Clock {
-public:
-    [[nodiscard]] Moment now() const override {
-        return {QStringLiteral("2026-05-02T18:30:00.000Z"), 120};
-    }
-
-    [[nodiscard]] QDate today() const override { return {2026, 5, 2}; }
-};
 
 /// Passes when the result is a success; prints its error otherwise.
 template <class Value>
@@ -118,7 +109,7 @@ protected:
     }
 
     QTemporaryDir m_folder;
-    FixedClock m_clock;
+    FixedClock m_clock{QDate(2026, 5, 2)};
     std::optional<LogbookStore> m_store;
     Engine m_engine = madeEngine();
     Spring m_spring{SpringId::make(), QStringLiteral("S-1"), {}, {}, {}};

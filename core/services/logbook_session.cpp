@@ -1,0 +1,316 @@
+#include "core/services/logbook_session.h"
+
+#include "core/services/disk_side.h"
+#include "core/services/job_queue.h"
+#include "core/services/undo_step.h"
+#include "core/wording/undo_texts.h"
+
+#include <QPointer>
+
+#include <atomic>
+#include <utility>
+
+namespace coilbook {
+
+namespace {
+
+/// Steps that are kept for undo.
+constexpr std::size_t kMostSteps = 200;
+
+} // namespace
+
+class LogbookSession::Private {
+public:
+    Private(LogbookSession& session, const Clock& theClock)
+        : q(session)
+        , clock(theClock)
+        , disk(theClock) {}
+
+    /// Does `work` on the disk, then `then` with its result in the session's thread. Both thread
+    /// queues end before the session does, so `this` outlives every job.
+    template <class Work, class Then>
+    void onDisk(Work work, Then then) {
+        diskQueue.post([this, work = std::move(work), then = std::move(then)]() mutable {
+            auto result = work(disk);
+            const bool readOnlyNow = disk.isReadOnly();
+            const QString pathNow = disk.store() != nullptr ? disk.store()->path() : QString();
+            QMetaObject::invokeMethod(
+                &q,
+                [this, result = std::move(result), then = std::move(then), readOnlyNow, pathNow] {
+                    readOnly = readOnlyNow;
+                    path = pathNow;
+                    then(result);
+                },
+                Qt::QueuedConnection);
+        });
+    }
+
+    template <class Open>
+    void openBy(Open open) {
+        onDisk(std::move(open), [this](const Result<LogbookSnapshot>& result) {
+            if (!result) {
+                Q_EMIT q.openFailed(result.error());
+                return;
+            }
+            forgetSteps();
+            selected = {};
+            take(*result);
+            Q_EMIT q.opened();
+            tellAll();
+        });
+    }
+
+    void take(const LogbookSnapshot& fresh) { snapshot = fresh; }
+
+    void tellAll() {
+        Q_EMIT q.enginesChanged();
+        Q_EMIT q.testersChanged();
+        Q_EMIT q.logChanged();
+        assessLater();
+    }
+
+    void assessLater() {
+        const int request = ++newestRequest;
+        if (!snapshot.log) {
+            currentAssessment.reset();
+            Q_EMIT q.assessmentChanged();
+            return;
+        }
+        assessQueue.post(
+            [this, request, history = snapshot.history, rules = snapshot.log->engine.rules] {
+                if (request != newestRequest) {
+                    return; // a newer one is queued behind this
+                }
+                auto made = std::make_shared<const Assessment>(assess(*history, rules));
+                QMetaObject::invokeMethod(
+                    &q,
+                    [this, request, made = std::move(made)] {
+                        if (request == newestRequest) {
+                            currentAssessment = made;
+                            Q_EMIT q.assessmentChanged();
+                        }
+                    },
+                    Qt::QueuedConnection);
+            });
+    }
+
+    void applyAll(const std::vector<Change>& changes, const Done& done) {
+        onDisk([changes](DiskSide& side) { return side.apply(changes); },
+               [this, done](const Result<LogbookSnapshot>& result) {
+                   if (!result) {
+                       done(tl::unexpected(result.error()));
+                       Q_EMIT q.failed(result.error());
+                       return;
+                   }
+                   take(*result);
+                   done({});
+                   tellAll();
+               });
+    }
+
+    void remember(UndoStep step) {
+        redoSteps.clear();
+        undoSteps.push_back(std::move(step));
+        if (undoSteps.size() > kMostSteps) {
+            undoSteps.erase(undoSteps.begin());
+        }
+        Q_EMIT q.undoChanged();
+    }
+
+    void forgetSteps() {
+        undoSteps.clear();
+        redoSteps.clear();
+        Q_EMIT q.undoChanged();
+    }
+
+    /// Moves the last step of `from` to `to` once its changes are on the disk.
+    void step(std::vector<UndoStep>& from, std::vector<UndoStep>& to,
+              UndoStep::Changes UndoStep::*way, const QString& why) {
+        if (from.empty() || !snapshot.log) {
+            return;
+        }
+        UndoStep last = std::move(from.back());
+        from.pop_back();
+        Q_EMIT q.undoChanged();
+        const std::vector<Change> changes = (last.*way)({person, clock.now(), why}, *snapshot.log);
+        applyAll(changes, [this, &from, &to, last](const Result<void>& result) {
+            (result ? to : from).push_back(last);
+            Q_EMIT q.undoChanged();
+        });
+    }
+
+    LogbookSession& q;
+    const Clock& clock;
+
+    QString path;
+    bool readOnly = false;
+    EngineId selected;
+    QString person;
+    LogbookSnapshot snapshot;
+    std::shared_ptr<const Assessment> currentAssessment;
+    std::atomic<int> newestRequest = 0;
+    std::atomic<bool> importCancelled = false;
+    std::vector<UndoStep> undoSteps;
+    std::vector<UndoStep> redoSteps;
+
+    DiskSide disk; // touched by jobs of diskQueue alone
+    JobQueue assessQueue;
+    JobQueue diskQueue; // last: ends first, with its jobs done
+};
+
+LogbookSession::LogbookSession(const Clock& clock, QObject* parent)
+    : QObject(parent)
+    , d(std::make_unique<Private>(*this, clock)) {}
+
+LogbookSession::~LogbookSession() {
+    // Closed in the thread in which it was opened.
+    d->diskQueue.post([this] { d->disk.close(); });
+}
+
+void LogbookSession::createLogbook(const QString& path) {
+    d->openBy([path](DiskSide& side) { return side.create(path); });
+}
+
+void LogbookSession::openLogbook(const QString& path) {
+    d->openBy([path](DiskSide& side) { return side.open(path); });
+}
+
+void LogbookSession::createDemo(const QString& path) {
+    d->openBy([path](DiskSide& side) { return side.createDemo(path); });
+}
+
+void LogbookSession::closeLogbook() {
+    d->onDisk(
+        [](DiskSide& side) {
+            side.close();
+            return Result<void>();
+        },
+        [this](const Result<void>&) {
+            d->forgetSteps();
+            d->selected = {};
+            d->take({});
+            Q_EMIT closed();
+            d->tellAll();
+        });
+}
+
+bool LogbookSession::isOpen() const {
+    return !d->path.isEmpty();
+}
+
+bool LogbookSession::isReadOnly() const {
+    return d->readOnly;
+}
+
+QString LogbookSession::path() const {
+    return d->path;
+}
+
+const std::vector<EngineSummary>& LogbookSession::engines() const {
+    return d->snapshot.engines;
+}
+
+const std::vector<Tester>& LogbookSession::testers() const {
+    return d->snapshot.testers;
+}
+
+void LogbookSession::selectEngine(const EngineId& engine) {
+    d->onDisk([engine](DiskSide& side) { return side.select(engine); },
+              [this, engine](const Result<LogbookSnapshot>& result) {
+                  if (!result) {
+                      Q_EMIT failed(result.error());
+                      return;
+                  }
+                  if (engine != d->selected) {
+                      d->forgetSteps(); // a step is always one of the engine that is shown
+                      d->currentAssessment.reset();
+                  }
+                  d->selected = engine;
+                  d->take(*result);
+                  Q_EMIT logChanged();
+                  d->assessLater();
+              });
+}
+
+EngineId LogbookSession::selectedEngine() const {
+    return d->selected;
+}
+
+std::shared_ptr<const EngineLog> LogbookSession::log() const {
+    return d->snapshot.log;
+}
+
+std::shared_ptr<const EngineHistory> LogbookSession::history() const {
+    return d->snapshot.history;
+}
+
+std::shared_ptr<const Assessment> LogbookSession::assessment() const {
+    return d->currentAssessment;
+}
+
+std::optional<Draft> LogbookSession::draft() const {
+    return d->snapshot.draft;
+}
+
+void LogbookSession::apply(const Change& change, QObject* context, Done done) {
+    std::optional<UndoStep> step =
+        d->snapshot.log ? undoStepOf(change, *d->snapshot.log) : std::nullopt;
+    d->applyAll({change}, [this, guard = QPointer<QObject>(context), done = std::move(done),
+                           step = std::move(step)](const Result<void>& result) {
+        if (result && step) {
+            d->remember(*step);
+        }
+        if (guard && done) {
+            done(result);
+        }
+    });
+}
+
+void LogbookSession::saveDraft(const Draft& draft) {
+    d->onDisk([draft](DiskSide& side) { return side.saveDraft(draft); },
+              [this](const Result<void>& result) {
+                  if (!result) {
+                      Q_EMIT failed(result.error());
+                  }
+              });
+}
+
+void LogbookSession::clearDraft() {
+    d->snapshot.draft.reset();
+    d->onDisk([](DiskSide& side) { return side.clearDraft(); },
+              [this](const Result<void>& result) {
+                  if (!result) {
+                      Q_EMIT failed(result.error());
+                  }
+              });
+}
+
+QString LogbookSession::undoText() const {
+    return d->undoSteps.empty() ? QString() : d->undoSteps.back().text;
+}
+
+QString LogbookSession::redoText() const {
+    return d->redoSteps.empty() ? QString() : d->redoSteps.back().text;
+}
+
+void LogbookSession::undo() {
+    d->step(d->undoSteps, d->redoSteps, &UndoStep::undo, wording::undoneReason());
+}
+
+void LogbookSession::redo() {
+    d->step(d->redoSteps, d->undoSteps, &UndoStep::redo, wording::redoneReason());
+}
+
+void LogbookSession::setPerson(const QString& name) {
+    d->person = name;
+}
+
+void LogbookSession::importFiles(const QStringList& paths) {
+    Q_EMIT importFailed(Error{InputFault::CannotRead, {}, paths.value(0), 0, {}, 0, {}});
+}
+
+void LogbookSession::cancelImport() {
+    d->importCancelled = true;
+}
+
+} // namespace coilbook
