@@ -27,7 +27,7 @@ QString text(const char* latin1) {
 
 /// A number and its unit are not torn apart at the end of a line.
 QString force(const char* digits, const char* unit) {
-    return text(digits) + QChar(QChar::Nbsp) + text(unit);
+    return text(digits) + QLatin1Char(' ') + text(unit);
 }
 
 /// Three inspections: 3 E loses 5.25 lbf and is past the limit of 5, 1 I loses a little and was
