@@ -89,7 +89,7 @@ QString retestWords(bool retest) {
 } // namespace
 
 QString asTyped(const TypedForce& value) {
-    return value.text() + QChar(QChar::Nbsp) + Quantities(value.unit()).unitName();
+    return value.text() + QLatin1Char(' ') + Quantities(value.unit()).unitName();
 }
 
 AmendmentWords amendmentWords(const Amendment& amendment, const EngineLog& log) {
