@@ -18,7 +18,7 @@ QString text(const char* latin1) {
 
 /// A number and its unit are not torn apart at the end of a line.
 QString force(const char* digits, const char* unit) {
-    return text(digits) + QChar(QChar::Nbsp) + text(unit);
+    return text(digits) + QLatin1Char(' ') + text(unit);
 }
 
 Moment at(const char* utc, int offsetMinutes = 0) {
