@@ -26,7 +26,9 @@ void addPastLimit(SpringAssessment& spring, const JudgingRules& rules) {
         spring.reasons.push_back(
             {ReasonKind::PastByMeasurement, {*spring.measuredLoss, rules.limit}, {}});
     }
-    if (spring.pastBy != PastBy::Measured && spring.loss) {
+    // A line that bends to a reading off its trend does not bear that reading out.
+    const bool bentToIt = spring.pastBy == PastBy::Both && spring.offTrend;
+    if (spring.pastBy != PastBy::Measured && spring.loss && !bentToIt) {
         spring.reasons.push_back(
             {ReasonKind::PastByEstimate, {spring.loss->mean, rules.limit}, {}});
     }

@@ -81,7 +81,7 @@ public:
     }
 
     QString pastByMeasurement() const {
-        if (m_spring.pastBy == PastBy::Measured) {
+        if (m_spring.pastBy == PastBy::Measured || m_spring.offTrend) { // to be tested again first
             return Words::tr("Its newest reading lies %1 below its baseline; the limit is %2.")
                 .arg(amount(0), amount(1));
         }
@@ -112,9 +112,10 @@ public:
     QString dueWithin() const {
         const int ahead = count(0).value_or(0);
         if (ahead == 0) {
-            return Words::tr("It is as likely as not past %1: plan its swap now.").arg(amount(0));
+            return Words::tr("It is at least as likely as not past %1: plan its swap now.")
+                .arg(amount(0));
         }
-        return Words::tr("It is as likely as not, or more, to reach %1 within %2: plan its swap.")
+        return Words::tr("It is at least as likely as not to reach %1 within %2: plan its swap.")
             .arg(amount(0), races(ahead));
     }
 

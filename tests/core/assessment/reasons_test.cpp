@@ -60,6 +60,18 @@ TEST(ReasonsTest, ASpringThatHoldsItsPressureDoesNotReachTheLimit) {
     EXPECT_EQ(find(spring, ReasonKind::ReachesLimit), nullptr);
 }
 
+TEST(ReasonsTest, ALineThatBendsToAReadingOffItsTrendDoesNotBearItOut) {
+    HistoryBuilder builder;
+    builder.spring(exhaust(3), "S-27",
+                   {{0, "120.0"}, {1, "120.1"}, {2, "119.9"}, {3, "120.0"}, {4, "104.0"}});
+    const SpringAssessment spring = assess(builder.build(), {}).springs.at(0);
+    ASSERT_EQ(spring.pastBy, PastBy::Both);
+    ASSERT_TRUE(spring.offTrend);
+    EXPECT_NE(find(spring, ReasonKind::OffTrend), nullptr);
+    EXPECT_NE(find(spring, ReasonKind::PastByMeasurement), nullptr);
+    EXPECT_EQ(find(spring, ReasonKind::PastByEstimate), nullptr);
+}
+
 TEST(ReasonsTest, EverySpringHasAReasonAndTheFirstTellsItsLoss) {
     const SpringAssessment spring = assess(threeRaces(1).build(), {}).springs.at(0);
     ASSERT_FALSE(spring.reasons.empty());
