@@ -61,7 +61,7 @@ QString Quantities::percent(double probability) const {
 }
 
 QString Quantities::withUnit(const QString& digits) const {
-    return digits + QChar(QChar::Nbsp) + unitName();
+    return digits + QLatin1Char(' ') + unitName();
 }
 
 } // namespace coilbook

@@ -17,7 +17,7 @@ public:
     [[nodiscard]] ForceUnit unit() const { return m_unit; }
 
     [[nodiscard]] QString force(Force value) const;          ///< `117.3`
-    [[nodiscard]] QString forceWithUnit(Force value) const;  ///< `117.3 lbf`, a hard space between
+    [[nodiscard]] QString forceWithUnit(Force value) const;  ///< `117.3 lbf`
     [[nodiscard]] QString rate(Force perRace) const;         ///< `0.42`, one decimal more
     [[nodiscard]] QString rateWithUnit(Force perRace) const; ///< `0.42 lbf`
     [[nodiscard]] QString unitName() const;                  ///< `lbf` or `N`

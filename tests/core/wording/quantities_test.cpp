@@ -13,21 +13,16 @@ QString minus(const QString& digits) {
     return QChar(0x2212) + digits;
 }
 
-/// A hard space keeps number and unit on one line.
-QString withUnit(const char* digits, const char* unit) {
-    return QString::fromLatin1(digits) + QChar(QChar::Nbsp) + QString::fromLatin1(unit);
-}
-
 TEST(QuantitiesTest, ForcesHaveOneDecimalInPoundsForceAndNoneInNewtons) {
-    EXPECT_EQ(kPounds.forceWithUnit(Force::poundsForce(117.25)), withUnit("117.3", "lbf"));
+    EXPECT_EQ(kPounds.forceWithUnit(Force::poundsForce(117.25)), QStringLiteral("117.3 lbf"));
     // 117.25 lbf × 4.4482216152605 = 521.55 N
-    EXPECT_EQ(kNewtons.forceWithUnit(Force::poundsForce(117.25)), withUnit("522", "N"));
+    EXPECT_EQ(kNewtons.forceWithUnit(Force::poundsForce(117.25)), QStringLiteral("522 N"));
 }
 
 TEST(QuantitiesTest, RatesHaveOneDecimalMore) {
-    EXPECT_EQ(kPounds.rateWithUnit(Force::poundsForce(0.424)), withUnit("0.42", "lbf"));
+    EXPECT_EQ(kPounds.rateWithUnit(Force::poundsForce(0.424)), QStringLiteral("0.42 lbf"));
     // 0.424 × 4.448 = 1.886
-    EXPECT_EQ(kNewtons.rateWithUnit(Force::poundsForce(0.424)), withUnit("1.9", "N"));
+    EXPECT_EQ(kNewtons.rateWithUnit(Force::poundsForce(0.424)), QStringLiteral("1.9 N"));
 }
 
 TEST(QuantitiesTest, NegativeForcesHaveARealMinusSignAndZeroHasNone) {

@@ -19,12 +19,10 @@ protected:
         m_spring.label = QStringLiteral("S-27");
     }
 
-    /// The sentence, with plain spaces between number and unit.
     QString say(Kind kind, const std::vector<Force>& forces = {},
                 const std::vector<std::optional<int>>& counts = {}) const {
         return wording::reason({kind, forces, counts}, m_spring, m_assessment,
-                               Quantities(m_unit, QLocale::c()))
-            .replace(QChar(QChar::Nbsp), QLatin1Char(' '));
+                               Quantities(m_unit, QLocale::c()));
     }
 
     SpringAssessment m_spring;
