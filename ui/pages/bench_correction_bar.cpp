@@ -1,6 +1,6 @@
 #include "ui/pages/bench_correction_bar.h"
 
-#include "ui/widgets/physical_size.h"
+#include "ui/widgets/follow_font.h"
 
 #include <QComboBox>
 #include <QGridLayout>
@@ -19,11 +19,12 @@ BenchCorrectionBar::BenchCorrectionBar(QWidget* parent)
     , m_withdraw(new QPushButton(tr("Withdraw this hit"))) {
     m_reason->setEditable(true);
     m_reason->setInsertPolicy(QComboBox::NoInsert);
+    m_reason->setCompleter(nullptr); // what is typed is what counts
     m_reason->addItems(
         {tr("Slip while typing"), tr("Gauge misread"), tr("Another spring was on the tester")});
     m_reason->setAccessibleName(tr("Reason of the amendment"));
     m_reason->lineEdit()->setPlaceholderText(tr("Why? (arrow keys choose)"));
-    m_reason->setMinimumHeight(targetHeight(*this));
+    keepTargetHeight(*m_reason);
     m_reason->installEventFilter(this);
     auto* cancel = new QPushButton(tr("Leave as it is  (Esc)"));
     auto* grid = new QGridLayout(this);
@@ -34,7 +35,7 @@ BenchCorrectionBar::BenchCorrectionBar(QWidget* parent)
     grid->addWidget(m_withdraw, 1, 1);
     grid->addWidget(cancel, 1, 2);
     for (QPushButton* button : {m_keep, m_withdraw, cancel}) {
-        button->setMinimumHeight(targetHeight(*this));
+        keepTarget(*button);
         button->setFocusPolicy(Qt::NoFocus);
     }
     connect(m_keep, &QPushButton::clicked, this, &BenchCorrectionBar::correctionGiven);

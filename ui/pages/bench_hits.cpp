@@ -1,6 +1,6 @@
 #include "ui/pages/bench_hits.h"
 
-#include "ui/widgets/physical_size.h"
+#include "ui/widgets/follow_font.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
@@ -39,7 +39,7 @@ BenchHits::BenchHits(QWidget* parent)
         addButton(i);
     }
     row->addStretch(1);
-    setFixedHeight(targetHeight(*this));
+    keepTargetHeight(*this);
 }
 
 void BenchHits::addButton(std::size_t index) {
@@ -63,7 +63,7 @@ void BenchHits::list(const std::vector<RoundHit>& hits, std::optional<std::size_
         QToolButton* button = m_buttons[i];
         button->setVisible(hit < hits.size());
         if (hit < hits.size()) {
-            QFont struck = font();
+            QFont struck; // only this trait is set; the size follows
             struck.setStrikeOut(hits[hit].crossedOut);
             button->setFont(struck);
             button->setText(textOf(hits[hit]));

@@ -8,10 +8,12 @@
 #include "ui/pages/bench_round.h"
 #include "ui/pages/bench_start_form.h"
 #include "ui/preferences.h"
+#include "ui/widgets/follow_font.h"
 
 #include <QLabel>
 #include <QScrollArea>
 #include <QStackedLayout>
+#include <QVBoxLayout>
 
 namespace coilbook {
 
@@ -32,9 +34,7 @@ BenchPage::BenchPage(LogbookSession& session, Preferences& preferences, QWidget*
     , m_empty(new QLabel)
     , m_form(new BenchStartForm)
     , m_round(new BenchRound(session, preferences)) {
-    QFont large = font();
-    large.setPointSizeF(large.pointSizeF() * 1.4);
-    m_empty->setFont(large);
+    followFont(*m_empty, *this, 1.4);
     m_empty->setAlignment(Qt::AlignCenter);
     m_empty->setWordWrap(true);
     m_empty->setTextFormat(Qt::PlainText);
@@ -43,9 +43,8 @@ BenchPage::BenchPage(LogbookSession& session, Preferences& preferences, QWidget*
     scroll->setWidget(m_form);
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
-    const int margin = fontMetrics().height() / 2;
-    setLayout(m_stack);
-    m_stack->setContentsMargins(margin, margin, margin, margin);
+    auto* frame = new QVBoxLayout(this); // a stacked layout has no margins of its own
+    frame->addLayout(m_stack);
     m_stack->addWidget(m_empty);
     m_stack->addWidget(scroll);
     m_stack->addWidget(m_round);

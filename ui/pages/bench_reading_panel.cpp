@@ -6,8 +6,8 @@
 #include "ui/pages/bench_hits.h"
 #include "ui/pages/bench_message.h"
 #include "ui/pages/bench_verdict.h"
+#include "ui/widgets/follow_font.h"
 #include "ui/widgets/large_label.h"
-#include "ui/widgets/physical_size.h"
 #include "ui/widgets/reading_field.h"
 
 #include <QEvent>
@@ -24,6 +24,9 @@ namespace {
 
 constexpr double kPlaceMillimetres = 16.0;
 constexpr double kUnitMillimetres = 6.0;
+// Of the ordinary text
+constexpr double kSecondLine = 1.2;
+constexpr double kThirdLine = 1.1;
 
 } // namespace
 
@@ -57,14 +60,20 @@ BenchReadingPanel::BenchReadingPanel(QWidget* parent)
     connect(m_hits, &BenchHits::hitChosen, this, &BenchReadingPanel::hitChosen);
     // Enter on the name goes on to the reading.
     connect(m_springLabel, &QLineEdit::returnPressed, m_field, qOverload<>(&QWidget::setFocus));
+    m_before->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    followFont(*m_before, *this, kThirdLine);
+    followFont(*m_message, *this, kSecondLine);
     mute();
 }
 
 QWidget* BenchReadingPanel::makeHeader() {
     m_place->setBold(true);
     m_place->setWidest(QStringLiteral("88 E"));
+    for (QLabel* label : {m_placeWords, m_spring, m_progress}) {
+        followFont(*label, *this, kSecondLine);
+    }
     m_springLabel->setAccessibleName(tr("Label of the spring at this place"));
-    m_springLabel->setMinimumHeight(targetHeight(*this));
+    keepTargetHeight(*m_springLabel);
     m_spring->setBuddy(m_springLabel);
     QSizePolicy keepsRoom = m_springLabel->sizePolicy();
     keepsRoom.setRetainSizeWhenHidden(true);
@@ -95,14 +104,14 @@ QWidget* BenchReadingPanel::makeValueRow() {
 QPushButton* BenchReadingPanel::makeButton(const QString& text) {
     auto* button = new QPushButton(text);
     button->setFocusPolicy(Qt::NoFocus);
-    button->setMinimumHeight(targetHeight(*this));
+    keepTarget(*button);
     return button;
 }
 
 QWidget* BenchReadingPanel::makeButtons() {
     auto* further = makeButton(tr("Further hit  (+)"));
-    auto* back = makeButton(tr("Back  (Page Up)"));
-    auto* on = makeButton(tr("Forward  (Page Down)"));
+    auto* back = makeButton(tr("Back  (PgUp)"));
+    auto* on = makeButton(tr("Forward  (PgDn)"));
     auto* correct = makeButton(tr("Correct a hit  (/)"));
     m_skip = makeButton(tr("Skip  (\u2212)"));
     m_retest = makeButton(tr("Re-test  (*)"));
@@ -144,10 +153,10 @@ void BenchReadingPanel::showStop(const RoundStop& stop, const QString& progress,
         before.append(text.arg(quantities.forceWithUnit(mean.mean), quantities.date(mean.on)));
     };
     if (stop.previous) {
-        tell(tr("Previous %1 on %2"), *stop.previous);
+        tell(tr("Previous %1 (%2)"), *stop.previous);
     }
     if (stop.baseline) {
-        tell(tr("Baseline %1 on %2"), *stop.baseline);
+        tell(tr("Baseline %1 (%2)"), *stop.baseline);
     }
     m_before->setText(before.isEmpty() ? tr("No earlier reading: this one is its baseline.")
                                        : before.join(QStringLiteral("   \u00B7   ")));

@@ -100,7 +100,7 @@ void BenchRound::begin(const InspectionId& inspection, RoundOrder order,
     m_pending.reset();
     m_awaited.reset();
     m_saving = false;
-    m_round.emplace(*m_session.log(), inspection, m_order, m_only);
+    m_round = Round(*m_session.log(), inspection, m_order, m_only);
     const std::optional<Draft> kept = m_draft ? m_draft : m_session.draft();
     const bool fits = kept && kept->inspection == inspection;
     const std::optional<std::size_t> left = fits ? m_round->indexOf(kept->place) : std::nullopt;
@@ -120,7 +120,7 @@ bool BenchRound::refresh() {
         return false;
     }
     const Place here = stop().place;
-    m_round.emplace(*log, m_round->inspection().id, m_order, m_only);
+    m_round = Round(*log, m_round->inspection().id, m_order, m_only);
     m_index = m_round->indexOf(here).value_or(0);
     if (m_amending && m_amending->hit >= stop().hits.size()) {
         m_panel->field().setText(std::exchange(m_amending, std::nullopt)->typedBefore);

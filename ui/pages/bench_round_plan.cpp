@@ -2,12 +2,20 @@
 
 #include "core/wording/wording.h"
 #include "ui/drawing/standing_mark.h"
+#include "ui/widgets/physical_size.h"
 
 #include <QPainter>
 
 #include <algorithm>
 
 namespace coilbook {
+
+namespace {
+
+/// Read from further away than other plans.
+constexpr double kLarger = 1.25;
+
+} // namespace
 
 BenchRoundPlan::BenchRoundPlan(QWidget* parent)
     : EnginePlan(parent) {
@@ -43,7 +51,8 @@ void BenchRoundPlan::paintCell(QPainter& painter, const EnginePlan::Cell& cell,
     const bool done = inRound && !found->second.reading.isEmpty();
     QRectF area = cell.area.adjusted(6.0, 2.0, -6.0, -2.0);
     if (cell.selected) {
-        painter.fillRect(cell.area, scheme.accent);
+        // Out to the dashed frame that the plan draws while the focus is elsewhere.
+        painter.fillRect(cell.area.adjusted(-2.0, -2.0, 2.0, 2.0), scheme.accent);
     }
     const QColor ink = cell.selected ? scheme.panel : done ? scheme.text : scheme.mutedText;
     if (done) {
@@ -63,7 +72,7 @@ void BenchRoundPlan::paintCell(QPainter& painter, const EnginePlan::Cell& cell,
         area.setRight(mark.left() - 6.0);
     }
     painter.setPen(ink);
-    QFont bold = painter.font();
+    QFont bold = scaled(painter.font(), kLarger);
     bold.setBold(true);
     painter.setFont(bold);
     painter.drawText(area, Qt::AlignLeft | Qt::AlignVCenter, placeText(cell.place));

@@ -3,7 +3,7 @@
 #include "core/support/text.h"
 #include "core/wording/wording.h"
 #include "ui/drawing/scheme.h"
-#include "ui/widgets/physical_size.h"
+#include "ui/widgets/follow_font.h"
 
 #include <QComboBox>
 #include <QDateEdit>
@@ -46,15 +46,14 @@ BenchStartForm::BenchStartForm(QWidget* parent)
     , m_start(new QPushButton(tr("Start the round")))
     , m_place(new QComboBox)
     , m_quick(new QPushButton(tr("Test this one only"))) {
-    QFont large = font();
-    large.setPointSizeF(large.pointSizeF() * 1.6);
-    large.setBold(true);
-    m_title->setFont(large);
+    followFont(*m_title, *this, 1.6);
+    followFont(*m_sentence, *this, 1.2);
     m_on->setDisplayFormat(QStringLiteral("yyyy-MM-dd"));
     m_on->setCalendarPopup(true);
     m_races->setRange(0, kMostRaces);
     m_tester->setEditable(true);
     m_tester->setInsertPolicy(QComboBox::NoInsert);
+    m_tester->setCompleter(nullptr); // a new name may begin like a known one
     m_tester->lineEdit()->setPlaceholderText(tr("Choose one or type a new name"));
     m_temperature->setPlaceholderText(tr("°C, may stay empty"));
     m_order->addItem(tr("Bank by bank, front to rear"), QVariant::fromValue(RoundOrder::ByBank));
@@ -86,12 +85,12 @@ BenchStartForm::BenchStartForm(QWidget* parent)
     grid->addWidget(m_quick, quick, 2, Qt::AlignLeft);
     grid->setRowStretch(grid->rowCount(), 1);
     grid->setColumnStretch(2, 1);
-    for (QWidget* target : std::initializer_list<QWidget*>{m_open, m_on, m_races, m_tester,
-                                                           m_inspector, m_temperature, m_order,
-                                                           m_existing, m_start, m_place, m_quick}) {
-        target->setMinimumHeight(targetHeight(*this));
+    for (QWidget* target : std::initializer_list<QWidget*>{m_on, m_races, m_tester, m_inspector,
+                                                           m_temperature, m_order, m_place}) {
+        keepTargetHeight(*target);
     }
     for (QPushButton* button : {m_open, m_existing, m_start, m_quick}) {
+        keepTarget(*button);
         button->setAutoDefault(true); // Enter presses the button that has the focus
     }
     offerOpen({});

@@ -1,8 +1,8 @@
 #include "ui/pages/bench_summary.h"
 
 #include "ui/pages/bench_message.h"
+#include "ui/widgets/follow_font.h"
 #include "ui/widgets/large_label.h"
-#include "ui/widgets/physical_size.h"
 
 #include <QHBoxLayout>
 #include <QKeyEvent>
@@ -40,15 +40,14 @@ BenchSummary::BenchSummary(QWidget* parent)
     , m_past(makeText())
     , m_message(new BenchMessage)
     , m_close(new QPushButton(tr("Close the round  (Enter)")))
-    , m_back(new QPushButton(tr("Back to the springs  (Page Up)"))) {
-    QFont larger = font();
-    larger.setPointSizeF(larger.pointSizeF() * 1.4);
-    m_untested->setFont(larger);
-    m_past->setFont(larger);
+    , m_back(new QPushButton(tr("Back to the springs  (PgUp)"))) {
+    followFont(*m_untested, *this, 1.4);
+    followFont(*m_past, *this, 1.4);
+    followFont(*m_message, *this, 1.2);
     m_count->setBold(true);
     m_count->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     for (QPushButton* button : {m_close, m_back}) {
-        button->setMinimumHeight(targetHeight(*this));
+        keepTarget(*button);
         button->setAutoDefault(true);
     }
     auto* buttons = new QHBoxLayout;

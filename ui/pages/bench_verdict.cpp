@@ -40,7 +40,8 @@ BenchVerdict::BenchVerdict(QWidget* parent)
     m_loss->setBold(true);
     m_loss->setWidest(QStringLiteral("\u221288.8 lbf"));
     m_words->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    m_markPlace->setFixedWidth(static_cast<int>(std::ceil(pixelsOf(kMarkMillimetres, *this))));
+    m_markPlace->setFixedWidth(
+        static_cast<int>(std::ceil(generousPixelsOf(kMarkMillimetres, *this))));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(m_markPlace);

@@ -6,8 +6,18 @@
 #include <QPainter>
 
 #include <algorithm>
+#include <cmath>
 
 namespace coilbook {
+
+namespace {
+
+// In heights of a digit. The line spacing of some fonts would waste a fifth of a small screen.
+constexpr double kAbove = 0.12;
+constexpr double kBelow = 0.38; ///< room for the descenders
+constexpr double kRoom = kAbove + 1.0 + kBelow;
+
+} // namespace
 
 LargeLabel::LargeLabel(double digitMillimetres, QWidget* parent)
     : QWidget(parent)
@@ -38,13 +48,12 @@ void LargeLabel::setWidest(const QString& text) {
 }
 
 QSize LargeLabel::sizeHint() const {
-    const QFontMetrics metrics(largeFont());
-    return {metrics.horizontalAdvance(m_widest.isEmpty() ? m_text : m_widest), metrics.height()};
+    return {QFontMetrics(largeFont()).horizontalAdvance(m_widest.isEmpty() ? m_text : m_widest),
+            roomHeight()};
 }
 
 QSize LargeLabel::minimumSizeHint() const {
-    const QFontMetrics metrics(largeFont());
-    return {metrics.horizontalAdvance(m_widest), metrics.height()};
+    return {QFontMetrics(largeFont()).horizontalAdvance(m_widest), roomHeight()};
 }
 
 void LargeLabel::paintEvent(QPaintEvent*) {
@@ -56,7 +65,9 @@ void LargeLabel::paintEvent(QPaintEvent*) {
     }
     painter.setFont(font);
     painter.setPen(m_colour.isValid() ? m_colour : palette().color(QPalette::WindowText));
-    painter.drawText(rect(), Qt::AlignLeft | Qt::AlignVCenter, m_text);
+    const double digit = digitHeight();
+    painter.drawText(QPointF(0.0, (height() - kRoom * digit) / 2.0 + (kAbove + 1.0) * digit),
+                     m_text);
 }
 
 void LargeLabel::changeEvent(QEvent* event) {
@@ -66,8 +77,16 @@ void LargeLabel::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
 }
 
+double LargeLabel::digitHeight() const {
+    return generousPixelsOf(m_digitMillimetres, *this);
+}
+
+int LargeLabel::roomHeight() const {
+    return static_cast<int>(std::ceil(digitHeight() * kRoom));
+}
+
 QFont LargeLabel::largeFont() const {
-    QFont large = withDigitHeight(font(), pixelsOf(m_digitMillimetres, *this));
+    QFont large = withDigitHeight(font(), digitHeight());
     large.setBold(m_bold);
     return large;
 }

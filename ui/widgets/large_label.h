@@ -28,6 +28,8 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
+    [[nodiscard]] double digitHeight() const;
+    [[nodiscard]] int roomHeight() const;
     [[nodiscard]] QFont largeFont() const;
 
     double m_digitMillimetres;

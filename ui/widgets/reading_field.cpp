@@ -53,7 +53,10 @@ void ReadingField::releaseAndForget() {
 
 QSize ReadingField::sizeHint() const {
     const QFontMetrics metrics(font());
-    return {metrics.horizontalAdvance(kWidest) + 8 * kBorder, metrics.height() + 4 * kBorder};
+    // Not the line spacing, which some fonts have twice as tall as their digits.
+    const double digit = generousPixelsOf(kDigitMillimetres, *this);
+    return {metrics.horizontalAdvance(kWidest) + 8 * kBorder,
+            static_cast<int>(digit * 1.6) + 4 * kBorder};
 }
 
 QSize ReadingField::minimumSizeHint() const {
@@ -137,7 +140,7 @@ void ReadingField::changeEvent(QEvent* event) {
 
 void ReadingField::adoptFont() {
     m_adopting = true;
-    setFont(withDigitHeight(font(), pixelsOf(kDigitMillimetres, *this)));
+    setFont(withDigitHeight(font(), generousPixelsOf(kDigitMillimetres, *this)));
     m_adopting = false;
     updateGeometry();
 }
