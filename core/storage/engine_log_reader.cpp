@@ -3,6 +3,8 @@
 #include "core/storage/table.h"
 
 #include <algorithm>
+#include <iterator>
+#include <set>
 
 namespace coilbook::storage {
 
@@ -32,18 +34,66 @@ Result<void> into(std::vector<Record>& target, Result<std::vector<Record>> found
     return {};
 }
 
-Result<std::vector<Amendment>> readAmendments(const Connection& connection, const QString& engine) {
-    const QString condition =
-        QStringLiteral("WHERE r.record_id IN (SELECT ?"
-                       " UNION ALL SELECT id FROM race WHERE engine_id = ?"
-                       " UNION ALL SELECT id FROM inspection WHERE engine_id = ?"
-                       " UNION ALL %1"
-                       " UNION ALL SELECT id FROM fitting WHERE engine_id = ?"
-                       " UNION ALL SELECT id FROM tester"
-                       " UNION ALL SELECT y.spring_id FROM (%2) y) ORDER BY r.id")
-            .arg(sittingsOfEngine(QStringLiteral("s.id")), springsOfEngine());
-    return select<Amendment>(connection, condition,
-                             {engine, engine, engine, engine, engine, engine, engine});
+/// Ids in one statement; SQLite allows 32766, PostgreSQL more.
+constexpr qsizetype kIdsAtOnce = 500;
+
+/// The records whose `column` is one of the ids, by their own id.
+template <class Record>
+Result<std::vector<Record>> selectAmong(const Connection& connection, const QString& column,
+                                        const QStringList& ids) {
+    std::vector<Record> records;
+    for (qsizetype first = 0; first < ids.size(); first += kIdsAtOnce) {
+        QVariantList values;
+        QStringList marks;
+        for (const QString& id : ids.mid(first, kIdsAtOnce)) {
+            values.append(id);
+            marks.append(QStringLiteral("?"));
+        }
+        Result<std::vector<Record>> found = select<Record>(
+            connection,
+            QStringLiteral("WHERE r.%1 IN (%2)").arg(column, marks.join(QLatin1Char(','))), values);
+        if (!found) {
+            return found;
+        }
+        std::move(found->begin(), found->end(), std::back_inserter(records));
+    }
+    std::sort(records.begin(), records.end(),
+              [](const Record& a, const Record& b) { return a.id < b.id; });
+    return records;
+}
+
+template <class Record>
+void appendIds(QStringList& ids, const std::vector<Record>& records) {
+    for (const Record& record : records) {
+        ids.append(record.id.text());
+    }
+}
+
+Result<void> readLogSprings(const Connection& connection, EngineLog& log) {
+    std::set<SpringId> springs;
+    for (const Reading& reading : log.readings) {
+        springs.insert(reading.spring);
+    }
+    for (const Fitting& fitting : log.fittings) {
+        springs.insert(fitting.spring);
+    }
+    QStringList ids;
+    for (const SpringId& spring : springs) {
+        ids.append(spring.text());
+    }
+    return into(log.springs, selectAmong<Spring>(connection, QStringLiteral("id"), ids));
+}
+
+Result<void> readLogAmendments(const Connection& connection, EngineLog& log) {
+    QStringList ids{log.engine.id.text()};
+    appendIds(ids, log.races);
+    appendIds(ids, log.inspections);
+    appendIds(ids, log.sittings);
+    appendIds(ids, log.springs);
+    appendIds(ids, log.fittings);
+    appendIds(ids, log.testers);
+    return into(log.amendments,
+                selectAmong<Amendment>(connection, QStringLiteral("record_id"), ids));
 }
 
 Result<void> readSittings(const Connection& connection, EngineLog& log, const QString& engine) {
@@ -106,7 +156,6 @@ Result<EngineLog> readOutline(const Connection& connection, const EngineId& engi
                                        {id}));
     });
     read = read.and_then([&] { return readSittings(connection, log, id); });
-    read = read.and_then([&] { return into(log.springs, readSprings(connection, engine)); });
     read = read.and_then([&] {
         return into(log.fittings,
                     select<Fitting>(connection, ofEngine + QStringLiteral("r.id"), {id}));
@@ -158,8 +207,9 @@ Result<EngineLog> readEngineLog(const Connection& connection, const EngineId& en
                                    .arg(sittingsOfEngine(QStringLiteral("s.id")));
     Result<void> read =
         into(log->readings, select<Reading>(connection, inSittings, {engine.text()}));
-    read = read.and_then(
-        [&] { return into(log->amendments, readAmendments(connection, engine.text())); });
+    read = read.and_then([&] { return readLogSprings(connection, *log); }).and_then([&] {
+        return readLogAmendments(connection, *log);
+    });
     if (!read) {
         return tl::unexpected(read.error());
     }

@@ -13,7 +13,7 @@ namespace coilbook::storage {
 /// All testers, by name.
 [[nodiscard]] Result<std::vector<Tester>> readTesters(const Connection& connection);
 
-/// An engine without its readings and amendments: what the rules of most changes need.
+/// An engine without its readings, springs and amendments: what the rules of most changes need.
 /// LogbookFault::UnknownEngine if it is not there.
 [[nodiscard]] Result<EngineLog> readOutline(const Connection& connection, const EngineId& engine);
 

@@ -1,15 +1,16 @@
 #include "core/storage/import_batch.h"
 
-#include <iterator>
+#include <algorithm>
+#include <utility>
 
 namespace coilbook::storage {
 
 namespace {
 
-/// Rows of one INSERT. Measured: fewer cost a call each, more gain nothing.
-constexpr int kRowsPerStatement = 50;
+/// Rows of one INSERT.
+constexpr std::size_t kRowsPerStatement = 50;
 /// Readings of one block; about 3 MB of values.
-constexpr std::size_t kBlock = 100 * static_cast<std::size_t>(kRowsPerStatement);
+constexpr std::size_t kBlock = 100 * kRowsPerStatement;
 
 /// In KiB, with PRAGMA cache_size's sign: 64 MiB while importing, SQLite's own size otherwise.
 constexpr int kImportCache = -65536;
@@ -17,6 +18,17 @@ constexpr int kUsualCache = -2000;
 
 Result<void> setCache(const Connection& connection, int size) {
     return connection.run(QStringLiteral("PRAGMA cache_size=%1").arg(size));
+}
+
+/// Whether all that an INSERT need not name has its default.
+bool isPlain(const TableShape& shape, const QVariantList& row) {
+    const auto isDefault = [](const QVariant& value) {
+        return value.isNull() ||
+               (value.userType() == QMetaType::QString ? value.toString().isEmpty()
+                                                       : value.toLongLong() == 0);
+    };
+    return shape.needed > 0 &&
+           std::all_of(row.begin() + shape.needed, row.begin() + shape.columns.size(), isDefault);
 }
 
 } // namespace
@@ -52,25 +64,34 @@ Result<void> ImportBatch::add(const Reading& reading) {
     return passOn();
 }
 
-ImportBatch::Statements ImportBatch::statementsOf(const std::vector<Reading>& readings) {
+std::vector<ImportBatch::Portion> ImportBatch::portionsOf(const std::vector<Reading>& readings) {
     const TableShape& shape = Rows<Reading>::shape();
-    const qsizetype width = shape.columns.size() + 1;
-    Statements statements;
-    for (std::size_t i = 0; i < readings.size(); ++i) {
-        if (i % kRowsPerStatement == 0) {
-            statements.emplace_back();
-            statements.back().reserve(width * kRowsPerStatement);
+    std::vector<Portion> portions;
+    for (std::size_t first = 0; first < readings.size(); first += kRowsPerStatement) {
+        const std::size_t end = std::min(first + kRowsPerStatement, readings.size());
+        std::vector<QVariantList> rows;
+        rows.reserve(kRowsPerStatement);
+        bool plain = true;
+        for (std::size_t i = first; i < end; ++i) {
+            rows.push_back(withChecksum(shape, Rows<Reading>::values(readings[i])));
+            plain = plain && isPlain(shape, rows.back());
         }
-        statements.back().append(withChecksum(shape, Rows<Reading>::values(readings[i])));
+        Portion portion{
+            {}, plain ? shape.needed : shape.columns.size(), static_cast<qsizetype>(rows.size())};
+        portion.values.reserve(portion.rows * (portion.columns + 1));
+        for (QVariantList& row : rows) {
+            row.remove(portion.columns, shape.columns.size() - portion.columns);
+            portion.values.append(std::move(row));
+        }
+        portions.push_back(std::move(portion));
     }
-    return statements;
+    return portions;
 }
 
 Result<void> ImportBatch::passOn() {
-    std::packaged_task<Statements()> task(
-        [readings = std::exchange(m_gathered, {})] { return statementsOf(readings); });
-    std::future<Statements> making = task.get_future();
-    // The one before has ended when its result is taken in writeMade().
+    std::packaged_task<std::vector<Portion>()> task(
+        [readings = std::exchange(m_gathered, {})] { return portionsOf(readings); });
+    std::future<std::vector<Portion>> making = task.get_future();
     std::jthread maker(std::move(task));
     Result<void> written = writeMade();
     m_made = std::move(making);
@@ -83,33 +104,27 @@ Result<void> ImportBatch::writeMade() {
     if (!m_made.valid()) {
         return {};
     }
-    const TableShape& shape = Rows<Reading>::shape();
-    const qsizetype width = shape.columns.size() + 1;
-    const Statements statements = m_made.get();
-    for (const QVariantList& values : statements) {
-        const int rows = static_cast<int>(values.size() / width);
-        if (Result<void> written = write(shape, rows, values); !written) {
+    const std::vector<Portion> portions = m_made.get();
+    for (const Portion& portion : portions) {
+        if (Result<void> written = write(Rows<Reading>::shape(), portion); !written) {
             return written;
         }
     }
     return {};
 }
 
-Result<void> ImportBatch::write(const TableShape& shape, int rows, const QVariantList& values) {
-    const QString sql = insertSql(shape, rows);
-    auto found = m_prepared.find(sql);
+Result<void> ImportBatch::write(const TableShape& shape, const Portion& portion) {
+    const auto key = std::tuple(shape.name, portion.columns, portion.rows);
+    auto found = m_prepared.find(key);
     if (found == m_prepared.end()) {
-        Result<QSqlQuery> query = m_connection.prepare(sql);
-        if (!query) {
-            return tl::unexpected(query.error());
+        Result<InsertStatement> statement =
+            InsertStatement::prepare(m_connection, shape, portion.columns, portion.rows);
+        if (!statement) {
+            return tl::unexpected(statement.error());
         }
-        found = m_prepared.emplace(sql, std::move(*query)).first;
+        found = m_prepared.emplace(key, std::move(*statement)).first;
     }
-    QSqlQuery& query = found->second;
-    for (qsizetype i = 0; i < values.size(); ++i) {
-        query.bindValue(static_cast<int>(i), values.at(i));
-    }
-    return m_connection.execute(query);
+    return found->second.run(portion.values);
 }
 
 Result<void> ImportBatch::commit() {

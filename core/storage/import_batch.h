@@ -7,6 +7,7 @@
 #include <future>
 #include <map>
 #include <thread>
+#include <tuple>
 
 namespace coilbook::storage {
 
@@ -49,27 +50,33 @@ public:
     [[nodiscard]] Result<void> commit() override;
 
 private:
-    /// Values of whole statements, in the order of their placeholders.
-    using Statements = std::vector<QVariantList>;
+    /// The values of one INSERT of readings, in order.
+    struct Portion {
+        QVariantList values;
+        qsizetype columns = 0; ///< how many of each row are there (TableShape::needed or all)
+        qsizetype rows = 0;
+    };
 
     ImportBatch(const Connection& connection, Transaction transaction);
 
-    [[nodiscard]] static Statements statementsOf(const std::vector<Reading>& readings);
+    [[nodiscard]] static std::vector<Portion> portionsOf(const std::vector<Reading>& readings);
     /// Hands what is gathered to the other thread and writes what it had made before.
     [[nodiscard]] Result<void> passOn();
     [[nodiscard]] Result<void> writeMade();
-    [[nodiscard]] Result<void> write(const TableShape& shape, int rows, const QVariantList& values);
+    [[nodiscard]] Result<void> write(const TableShape& shape, const Portion& portion);
 
     template <class Record>
     [[nodiscard]] Result<void> addRow(const Record& record) {
         const TableShape& shape = Rows<Record>::shape();
-        return write(shape, 1, withChecksum(shape, Rows<Record>::values(record)));
+        return write(shape,
+                     {withChecksum(shape, Rows<Record>::values(record)), shape.columns.size(), 1});
     }
 
     const Connection& m_connection;
-    std::map<QString, QSqlQuery> m_prepared; ///< by SQL
+    /// By table, columns and rows.
+    std::map<std::tuple<QString, qsizetype, qsizetype>, InsertStatement> m_prepared;
     std::vector<Reading> m_gathered;
-    std::future<Statements> m_made;
+    std::future<std::vector<Portion>> m_made;
     std::jthread m_maker;
     // Ends first, when the statements above still live; they are finished by then.
     Transaction m_transaction;

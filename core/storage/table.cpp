@@ -2,31 +2,6 @@
 
 namespace coilbook::storage {
 
-namespace {
-
-QString placeholders(qsizetype count) {
-    QStringList marks;
-    marks.reserve(count);
-    for (qsizetype i = 0; i < count; ++i) {
-        marks.append(QStringLiteral("?"));
-    }
-    return QLatin1Char('(') + marks.join(QLatin1Char(',')) + QLatin1Char(')');
-}
-
-} // namespace
-
-QString insertSql(const TableShape& shape, int rows) {
-    const QString row = placeholders(shape.columns.size() + 1);
-    QStringList all;
-    all.reserve(rows);
-    for (int i = 0; i < rows; ++i) {
-        all.append(row);
-    }
-    return QStringLiteral("INSERT INTO %1 (%2, checksum) VALUES %3 ON CONFLICT (%4) DO NOTHING")
-        .arg(shape.name, shape.columns.join(QStringLiteral(", ")), all.join(QLatin1Char(',')),
-             shape.key);
-}
-
 QString columnList(const TableShape& shape, const QString& alias) {
     QString list;
     for (const QString& column : shape.columns) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/storage/connection.h"
+#include "core/storage/insert_statement.h"
 #include "core/storage/row_checksum.h"
 #include "core/storage/rows.h"
 
@@ -11,9 +12,6 @@ namespace coilbook::storage {
 
 // The statements that all tables of data share. They are built from the shape of the table, so that
 // a column is named in two places only: its migration and its Rows<>.
-
-/// `INSERT … VALUES (…), (…) ON CONFLICT (key) DO NOTHING` with a `?` for each value and checksum.
-[[nodiscard]] QString insertSql(const TableShape& shape, int rows = 1);
 
 /// The columns, then the checksum, each with `alias.` in front.
 [[nodiscard]] QString columnList(const TableShape& shape, const QString& alias);
@@ -30,7 +28,12 @@ namespace coilbook::storage {
 template <class Record>
 [[nodiscard]] Result<void> insert(const Connection& connection, const Record& record) {
     const TableShape& shape = Rows<Record>::shape();
-    return connection.run(insertSql(shape), withChecksum(shape, Rows<Record>::values(record)));
+    Result<InsertStatement> statement =
+        InsertStatement::prepare(connection, shape, shape.columns.size(), 1);
+    if (!statement) {
+        return tl::unexpected(statement.error());
+    }
+    return statement->run(withChecksum(shape, Rows<Record>::values(record)));
 }
 
 /// All records for `condition` (`WHERE r.… ORDER BY …`; the table is called r).

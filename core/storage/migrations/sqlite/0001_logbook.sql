@@ -90,7 +90,8 @@ CREATE TABLE fitting (
 CREATE INDEX fitting_by_engine ON fitting (engine_id);
 
 -- A sitting's readings lie side by side and the key is the only b-tree: loading an engine reads few
--- pages, and an import writes each row once. A correction names a row of its own sitting.
+-- pages, and an import writes each row once. A correction names a row of its own sitting. The defaults
+-- are those of an original without a note.
 
 CREATE TABLE reading (
     sitting_id TEXT NOT NULL REFERENCES sitting (id),
@@ -103,13 +104,13 @@ CREATE TABLE reading (
     digits INTEGER NOT NULL CHECK (digits BETWEEN 1 AND 4448220000),
     decimals INTEGER NOT NULL CHECK (decimals BETWEEN 0 AND 6),
     unit TEXT NOT NULL CHECK (unit IN ('lbf', 'N')),
-    note TEXT NOT NULL,
+    note TEXT NOT NULL DEFAULT '',
     amends TEXT,
-    withdraws INTEGER NOT NULL CHECK (withdraws IN (0, 1)),
-    who TEXT NOT NULL,
-    at_utc TEXT NOT NULL CHECK (length(at_utc) IN (0, 24)),
-    at_offset_min INTEGER NOT NULL CHECK (at_offset_min BETWEEN -1080 AND 1080),
-    why TEXT NOT NULL,
+    withdraws INTEGER NOT NULL DEFAULT 0 CHECK (withdraws IN (0, 1)),
+    who TEXT NOT NULL DEFAULT '',
+    at_utc TEXT NOT NULL DEFAULT '' CHECK (length(at_utc) IN (0, 24)),
+    at_offset_min INTEGER NOT NULL DEFAULT 0 CHECK (at_offset_min BETWEEN -1080 AND 1080),
+    why TEXT NOT NULL DEFAULT '',
     checksum INTEGER NOT NULL,
     PRIMARY KEY (sitting_id, id),
     FOREIGN KEY (sitting_id, amends) REFERENCES reading (sitting_id, id),

@@ -1,0 +1,41 @@
+#include "core/storage/insert_statement.h"
+
+namespace coilbook::storage {
+
+InsertStatement::InsertStatement(const Connection& connection, QSqlQuery query, QStringList names)
+    : m_connection(&connection)
+    , m_query(std::move(query))
+    , m_names(std::move(names)) {}
+
+Result<InsertStatement> InsertStatement::prepare(const Connection& connection,
+                                                 const TableShape& shape, qsizetype columns,
+                                                 qsizetype rows) {
+    // Names, because Qt 6.4 looks through all positions before it for each value bound by position.
+    QStringList names;
+    QStringList tuples;
+    for (qsizetype row = 0; row < rows; ++row) {
+        const qsizetype first = names.size();
+        for (qsizetype column = 0; column <= columns; ++column) {
+            names.append(QStringLiteral(":v%1").arg(names.size()));
+        }
+        tuples.append(QLatin1Char('(') + names.mid(first).join(QLatin1Char(',')) +
+                      QLatin1Char(')'));
+    }
+    const QString sql =
+        QStringLiteral("INSERT INTO %1 (%2, checksum) VALUES %3 ON CONFLICT (%4) DO NOTHING")
+            .arg(shape.name, shape.columns.mid(0, columns).join(QStringLiteral(", ")),
+                 tuples.join(QLatin1Char(',')), shape.key);
+    return connection.prepare(sql).map([&](QSqlQuery query) {
+        return InsertStatement(connection, std::move(query), std::move(names));
+    });
+}
+
+Result<void> InsertStatement::run(const QVariantList& values) {
+    Q_ASSERT(values.size() == m_names.size());
+    for (qsizetype i = 0; i < values.size(); ++i) {
+        m_query.bindValue(m_names.at(i), values.at(i));
+    }
+    return m_connection->execute(m_query);
+}
+
+} // namespace coilbook::storage
