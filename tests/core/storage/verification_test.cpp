@@ -47,7 +47,7 @@ TEST_F(VerificationTest, AWholeLogbookHasNoFindings) {
 }
 
 TEST_F(VerificationTest, TheChecksumIsThatOfTheDocumentedForm) {
-    const QByteArray canonical("spring;t3:S-1;n;i-7;t2:\xc3\xa9;");
+    const QByteArray canonical("t6:springt3:S-1ni-7;t2:\xc3\xa9");
     const QByteArray digest =
         QCryptographicHash::hash(canonical, QCryptographicHash::Sha256).left(8);
     const qint64 checksum = storage::rowChecksum(
