@@ -90,9 +90,17 @@ void LossChartPainter::paint(QPainter& painter, const QRectF& area, const LossCh
 void LossChartPainter::paintRaceScale(QPainter& painter, const QRectF& area,
                                       const LossChartRange& range, const Scheme& scheme) const {
     const QRectF plot = plotArea(area, ChartDetail::Small, painter.font());
+    if (plot.width() < 1.0) {
+        return;
+    }
     const QFontMetricsF metrics(painter.font());
     painter.setPen(scheme.mutedText);
-    for (double races = range.firstRace; races <= range.lastRace; races += range.raceTick) {
+    double step = range.raceTick;
+    const double label = metrics.horizontalAdvance(QStringLiteral("888"));
+    while (plot.width() * step / (range.lastRace - range.firstRace) < label) {
+        step *= 2.0;
+    }
+    for (double races = range.firstRace; races <= range.lastRace; races += step) {
         const double x = position(plot, range, races, range.least).x();
         painter.drawLine(QPointF(x, area.top()), QPointF(x, area.top() + 3.0));
         painter.drawText(QRectF(x - 100.0, area.top() + 3.0, 200.0, metrics.height()),

@@ -115,7 +115,7 @@ void LossChartSeries::setLook(const Scheme& scheme, const QFont& font, bool with
     QPen dashed(scheme.estimate, withAxes ? 2.0 : 1.5);
     dashed.setDashPattern({4.0, 3.0});
     m_projection->setPen(dashed);
-    const double marker = QFontMetricsF(font).height() * (withAxes ? 0.55 : 0.35);
+    const double marker = QFontMetricsF(font).height() * (withAxes ? 0.55 : 0.3);
     for (QScatterSeries* readings : {m_raw, m_corrected}) {
         readings->setMarkerShape(QScatterSeries::MarkerShapeCircle);
         readings->setMarkerSize(marker);
