@@ -17,6 +17,16 @@ struct Margins {
     double bottom;
 };
 
+/// The range of a plot that is `reach` larger at its left, top and right, so that readings at the
+/// very edge are drawn whole: Qt Charts cuts off what leaves the plot.
+LossChartRange widened(LossChartRange range, const QRectF& plot, double reach) {
+    const double races = (range.lastRace - range.firstRace) * reach / plot.width();
+    range.least = range.least - (range.most - range.least) * (reach / plot.height());
+    range.firstRace -= races;
+    range.lastRace += races;
+    return range;
+}
+
 } // namespace
 
 class LossChartPainter::Private {
@@ -67,11 +77,12 @@ void LossChartPainter::paint(QPainter& painter, const QRectF& area, const LossCh
         return;
     }
     const bool enlarged = detail == ChartDetail::Enlarged;
+    const double reach = LossChartSeries::markerSize(painter.font(), enlarged) / 2.0 + 1.0;
     d->series.setLook(scheme, painter.font(), enlarged);
-    d->series.setData(chart, range, d->quantities.unit());
+    d->series.setData(chart, widened(range, plot, reach), d->quantities.unit());
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    d->series.render(painter, area, plot);
+    d->series.render(painter, area, plot.adjusted(-reach, -reach, reach, 0.0));
     LossChartOverlay overlay(painter, plot, chart, range, d->quantities, scheme);
     overlay.markRaces(enlarged);
     overlay.crossOutSetAside();

@@ -18,11 +18,15 @@
 #include <QTextEdit>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace coilbook {
 
 namespace {
 
-constexpr double kWidestSide = 0.48; ///< part of the page that the table may take
+/// Parts of the page that the table may take: with all its columns, and with the needed ones.
+constexpr double kWidestSide = 0.48;
+constexpr double kWidestNeededSide = 0.6;
 
 } // namespace
 
@@ -286,7 +290,8 @@ void ReviewBoard::fitColumns() {
             m_table->hideColumn(column);
         }
     }
-    m_side->setFixedWidth(std::min(header->length() + frame, std::max(1, widest)));
+    m_side->setFixedWidth(std::clamp(header->length() + frame, 1,
+                                     std::max(1, static_cast<int>(width() * kWidestNeededSide))));
 }
 
 void ReviewBoard::wantSwap() {

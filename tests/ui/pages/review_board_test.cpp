@@ -4,6 +4,7 @@
 #include "ui/pages/review_board.h"
 #include "ui/pages/review_detail.h"
 
+#include <QHeaderView>
 #include <QSignalSpy>
 #include <QTableView>
 #include <QTest>
@@ -150,6 +151,7 @@ TEST_F(ReviewBoardTest, FitsASmallLaptopAtLargeText) {
     show(testing::reviewSample());
     EXPECT_LE(board.minimumSizeHint().width(), 1366);
     EXPECT_LE(board.minimumSizeHint().height(), 640);
+    EXPECT_LE(board.table().horizontalHeader()->length(), board.table().viewport()->width());
     for (const Place& place : defaultLayout().places()) {
         EXPECT_GE(board.plan().planLayout().areaOf(place).height(),
                   2.0 * QFontMetricsF(large).height())
