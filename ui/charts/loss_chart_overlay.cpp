@@ -84,7 +84,7 @@ void LossChartOverlay::nameLevel(Force level, const QColor& colour) {
     const double y = at(m_range.firstRace, level).y();
     m_painter.setPen(colour);
     m_painter.drawText(QRectF(m_plot.left() - m_plot.width(), y - m_metrics.height(),
-                              m_plot.width() - m_metrics.averageCharWidth() * 0.5,
+                              m_plot.width() - m_metrics.averageCharWidth(),
                               m_metrics.height() * 2.0),
                        Qt::AlignRight | Qt::AlignVCenter, text);
 }

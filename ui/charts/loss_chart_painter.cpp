@@ -40,7 +40,7 @@ public:
             metrics.horizontalAdvance(quantities.force(Force::poundsForce(188.8)));
         if (detail == ChartDetail::Small) {
             return {metrics.horizontalAdvance(quantities.force(Force::poundsForce(88.8))) +
-                        metrics.averageCharWidth(),
+                        metrics.averageCharWidth() * 1.5,
                     line * 0.4, line * 0.4, line * 0.15};
         }
         const double axis = number + metrics.averageCharWidth() * 1.5 + line * 1.5;
