@@ -305,6 +305,21 @@ void LogbookSession::setPerson(const QString& name) {
     d->person = name;
 }
 
+void LogbookSession::backUp(const QString& destination, QObject* context, Done done) {
+    d->onDisk(
+        [destination](DiskSide& side) -> Result<void> {
+            if (side.store() == nullptr) {
+                return fail(StorageFault::Missing);
+            }
+            return side.store()->backup(destination);
+        },
+        [guard = QPointer<QObject>(context), done = std::move(done)](const Result<void>& result) {
+            if (guard && done) {
+                done(result);
+            }
+        });
+}
+
 void LogbookSession::importFiles(const QStringList& paths) {
     Q_EMIT importFailed(Error{InputFault::CannotRead, {}, paths.value(0), 0, {}, 0, {}});
 }

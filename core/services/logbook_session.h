@@ -71,6 +71,10 @@ public:
     /// Who works here: goes into the amendments that undo and redo make.
     void setPerson(const QString& name);
 
+    /// Writes a consistent copy of the open logbook to `destination`, which must not exist. `done`
+    /// is called as by apply().
+    void backUp(const QString& destination, QObject* context, Done done);
+
     /// Imports exchange files into the open logbook; ends with importFinished(). progress() tells
     /// the part done, 0 to 1; cancelImport() leaves the logbook as it was.
     void importFiles(const QStringList& paths);
