@@ -2,7 +2,6 @@
 
 #include "core/services/logbook_session.h"
 #include "core/wording/wording.h"
-#include "ui/dialogs/swap_dialog.h"
 #include "ui/pages/review_board.h"
 #include "ui/preferences.h"
 #include "ui/widgets/message_strip.h"

@@ -2,6 +2,7 @@
 
 #include "core/domain/changes.h"
 #include "core/support/clock.h"
+#include "ui/dialogs/swap_dialog.h"
 
 #include <QPointer>
 #include <QWidget>
@@ -16,7 +17,6 @@ class LogbookSession;
 class MessageStrip;
 class Preferences;
 class ReviewBoard;
-class SwapDialog;
 struct EngineLog;
 
 /// The place where one decides which springs to swap. Follows the session's assessment, says what
