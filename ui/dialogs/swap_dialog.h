@@ -41,7 +41,6 @@ private:
     void fillIn(const SwapPrefill& prefill);
     void onLabel();
     void record();
-    void growToFit();
     [[nodiscard]] SwapEntry entry() const;
     [[nodiscard]] QWidget* fieldOf(SwapField field) const;
 

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <QDialog>
+
+class QTabWidget;
+
+namespace coilbook {
+
+class AmendmentList;
+class LogbookSession;
+class Preferences;
+
+/// The facts behind the readings: races, testers, inspections, springs, and every change that was
+/// made to them afterwards. Shown with open(): nothing waits for it.
+class RecordsDialog : public QDialog {
+    Q_OBJECT
+public:
+    enum class Page { Races, Testers, Inspections, Sittings, Springs, Changes };
+
+    RecordsDialog(LogbookSession& session, Preferences& preferences, Page first,
+                  QWidget* parent = nullptr);
+
+    [[nodiscard]] QSize sizeHint() const override;
+
+private:
+    void showChanges();
+
+    LogbookSession& m_session;
+    QTabWidget* m_pages;
+    AmendmentList* m_changes;
+};
+
+} // namespace coilbook
