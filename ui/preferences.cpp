@@ -10,9 +10,12 @@ const QString kTextPercent = QStringLiteral("look/text_percent");
 const QString kPaper = QStringLiteral("print/paper");
 const QString kPerson = QStringLiteral("person/name");
 const QString kLastLogbook = QStringLiteral("last/logbook");
+const QString kRecent = QStringLiteral("last/recent");
 const QString kLastEngine = QStringLiteral("last/engine");
 const QString kRoundOrder = QStringLiteral("bench/round_order");
 const QString kGeometry = QStringLiteral("window/geometry");
+
+constexpr qsizetype kMostRecent = 8;
 
 } // namespace
 
@@ -94,6 +97,18 @@ QString Preferences::lastLogbook() const {
 
 void Preferences::setLastLogbook(const QString& path) {
     m_settings.setValue(kLastLogbook, path);
+}
+
+QStringList Preferences::recentLogbooks() const {
+    return m_settings.value(kRecent).toStringList();
+}
+
+void Preferences::addRecentLogbook(const QString& path) {
+    QStringList paths = recentLogbooks();
+    paths.removeAll(path);
+    paths.prepend(path);
+    m_settings.setValue(kRecent, QStringList(paths.mid(0, kMostRecent)));
+    Q_EMIT changed();
 }
 
 QString Preferences::lastEngine() const {

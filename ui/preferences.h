@@ -7,6 +7,7 @@
 #include <QObject>
 #include <QSettings>
 #include <QString>
+#include <QStringList>
 
 namespace coilbook {
 
@@ -41,6 +42,10 @@ public:
     /// The logbook last used; empty at the first start.
     [[nodiscard]] QString lastLogbook() const;
     void setLastLogbook(const QString& path);
+
+    /// Logbooks opened before, the newest first, at most eight.
+    [[nodiscard]] QStringList recentLogbooks() const;
+    void addRecentLogbook(const QString& path);
 
     /// The engine that was shown last in that logbook, as the text of its id.
     [[nodiscard]] QString lastEngine() const;

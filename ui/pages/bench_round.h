@@ -91,7 +91,6 @@ private:
     void commit(bool stays);
     [[nodiscard]] bool isSureOf(const QString& text, Force value);
     void onRecorded(const Result<void>& result);
-    [[nodiscard]] bool awaitedIsThere() const;
     void finishRecording();
 
     void amendNextHit();

@@ -28,26 +28,6 @@ struct CellParts {
     QRectF chart;
 };
 
-/// Of the small charts' few words: they step back behind the spring's own.
-QFont chartFont(QFont font) {
-    font.setPointSizeF(font.pointSizeF() * 0.85);
-    return font;
-}
-
-/// The font, made smaller until the text fits its room by breaking lines; at most by a third.
-QFont fitted(QFont font, const QString& text, const QSizeF& room) {
-    const double size = font.pointSizeF();
-    for (double part = 1.0; part > 0.65; part -= 0.05) {
-        font.setPointSizeF(size * part);
-        const QRectF needed = QFontMetricsF(font).boundingRect(
-            QRectF(QPointF(), room), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
-        if (needed.width() <= room.width() && needed.height() <= room.height()) {
-            break;
-        }
-    }
-    return font;
-}
-
 CellParts partsOf(const QRectF& cell, const QFont& font) {
     const QFontMetricsF metrics(font);
     const double line = metrics.height();
@@ -56,7 +36,7 @@ CellParts partsOf(const QRectF& cell, const QFont& font) {
     const double gap = line * 0.35;
     // Wide enough for the longest standing but the due one, which takes two lines.
     const double words = std::max(
-        metrics.averageCharWidth() * 12.0,
+        metrics.averageCharWidth() * 13.0,
         QFontMetricsF(bold(font)).horizontalAdvance(wording::standing(Standing::PastLimit, 0)) +
             gap);
     CellParts parts;
@@ -111,7 +91,6 @@ void ReviewCells::paint(QPainter& painter, const EnginePlan::Cell& cell, const S
     }
     drawStandingMark(painter, parts.mark, standingMarkOf(*spring, m_assessment->rules), scheme);
     paintWords(painter, parts.words, *spring, scheme);
-    painter.setFont(chartFont(painter.font()));
     m_painter.paint(painter, parts.chart, *chartAt(cell.place), m_range, ChartDetail::Small,
                     scheme);
 }
@@ -154,18 +133,16 @@ void ReviewCells::paintWords(QPainter& painter, const QRectF& area, const Spring
     if (spring.offTrend) {
         word = Words::tr("%1, off its trend", "a standing").arg(word);
     }
-    const QRectF rest(QPointF(area.left(), below), area.bottomRight());
-    painter.setFont(fitted(bold(plain), word, rest.size()));
+    painter.setFont(bold(plain));
     painter.setPen(scheme.of(spring.standing));
-    painter.drawText(rest, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, word);
+    painter.drawText(QRectF(QPointF(area.left(), below), area.bottomRight()),
+                     Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, word);
     painter.setFont(plain);
 }
 
 void ReviewCells::paintScale(QPainter& painter, const QRectF& area, const Scheme& scheme) {
     if (m_assessment) {
-        const QRectF chart = partsOf(area, painter.font()).chart;
-        painter.setFont(chartFont(painter.font()));
-        m_painter.paintRaceScale(painter, chart, m_range, scheme);
+        m_painter.paintRaceScale(painter, partsOf(area, painter.font()).chart, m_range, scheme);
     }
 }
 

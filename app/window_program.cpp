@@ -1,0 +1,32 @@
+#include "app/window_program.h"
+
+#include "core/services/logbook_session.h"
+#include "core/support/clock.h"
+#include "ui/look/icons.h"
+#include "ui/look/theme.h"
+#include "ui/main_window.h"
+#include "ui/preferences.h"
+
+#include <QApplication>
+
+namespace coilbook {
+
+int runWindow(QApplication& application, const QString& file) {
+    const QString name = QStringLiteral("coilbook");
+    QSettings settings(QSettings::IniFormat, QSettings::UserScope, name, name);
+    Preferences preferences(settings);
+    const Theme theme(application, preferences);
+    QApplication::setWindowIcon(icon(Picture::Coil));
+
+    const SystemClock clock;
+    LogbookSession session(clock);
+    MainWindow window(session, preferences);
+    window.show();
+    const QString path = file.isEmpty() ? preferences.lastLogbook() : file;
+    if (!path.isEmpty()) {
+        window.openLogbook(path);
+    }
+    return QApplication::exec();
+}
+
+} // namespace coilbook
