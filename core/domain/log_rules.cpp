@@ -99,6 +99,7 @@ Result<void> checkNameIsFree(const QString& name, const QString& what, const QSt
 Result<void> checkTimeline(const std::vector<Inspection>& inspections,
                            const std::vector<Race>& races, const InspectionId& given) {
     std::vector<const Inspection*> byDay;
+    byDay.reserve(inspections.size());
     for (const Inspection& inspection : inspections) {
         byDay.push_back(&inspection);
     }
@@ -112,6 +113,7 @@ Result<void> checkTimeline(const std::vector<Inspection>& inspections,
     }
 
     std::vector<const Race*> byNumber;
+    byNumber.reserve(races.size());
     for (const Race& race : races) {
         byNumber.push_back(&race);
     }

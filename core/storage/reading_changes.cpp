@@ -40,7 +40,7 @@ Result<Inspection> ChangeApplier::inspectionOf(const SittingId& sitting) const {
         return fail(StorageFault::Conflict, {QStringLiteral("reading.sitting_id")},
                     m_connection.path());
     }
-    return std::move(found->front());
+    return found->front();
 }
 
 Result<void> ChangeApplier::checkStoredHits(const Inspection& inspection) const {

@@ -43,7 +43,6 @@ Result<void> tryToWrite(const Connection& connection) {
 } // namespace
 
 Result<FileIdentity> readIdentity(const Connection& connection) {
-    FileIdentity identity;
     const Result<int> id = number(connection, QStringLiteral("PRAGMA application_id"));
     const Result<int> version = id ? number(connection, QStringLiteral("PRAGMA user_version")) : id;
     const Result<int> tables =
