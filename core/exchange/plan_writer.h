@@ -1,0 +1,18 @@
+#pragma once
+
+#include "core/exchange/engine_plan.h"
+#include "core/exchange/exchange_parser.h"
+#include "core/storage/logbook_store.h"
+#include "core/support/result.h"
+
+#include <vector>
+
+namespace coilbook {
+
+/// Puts what an import planned into the logbook, in one transaction; nothing at all if there is
+/// nothing new. Records are written in an order that does not depend on the order of rows. Notes
+/// the engines made in the plans' reports.
+[[nodiscard]] Result<void> writePlans(LogbookStore& store, const ExchangeInput& input,
+                                      std::vector<EnginePlan>& plans, const Progress& progress);
+
+} // namespace coilbook
