@@ -1,0 +1,330 @@
+#include "core/exchange/logbook_json.h"
+
+#include "core/exchange/decimal_text.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilbook {
+
+namespace {
+
+QString nameOf(Subject subject) {
+    switch (subject) {
+    case Subject::Engine:
+        return QStringLiteral("engine");
+    case Subject::Race:
+        return QStringLiteral("race");
+    case Subject::Inspection:
+        return QStringLiteral("inspection");
+    case Subject::Sitting:
+        return QStringLiteral("sitting");
+    case Subject::Spring:
+        return QStringLiteral("spring");
+    case Subject::Tester:
+        return QStringLiteral("tester");
+    case Subject::Fitting:
+        return QStringLiteral("fitting");
+    }
+    Q_UNREACHABLE();
+}
+
+QString nameOf(ReadingKind kind) {
+    switch (kind) {
+    case ReadingKind::Original:
+        return QStringLiteral("original");
+    case ReadingKind::Correction:
+        return QStringLiteral("correction");
+    case ReadingKind::Withdrawal:
+        return QStringLiteral("withdrawal");
+    }
+    Q_UNREACHABLE();
+}
+
+template <class Record, class Key>
+std::vector<Record> sortedBy(std::vector<Record> records, const Key& key) {
+    std::sort(records.begin(), records.end(),
+              [&](const Record& a, const Record& b) { return key(a) < key(b); });
+    return records;
+}
+
+template <class Record>
+std::vector<Record> byArrival(const std::vector<Record>& records) {
+    return sortedBy(records, [](const Record& record) { return record.id; });
+}
+
+} // namespace
+
+LogbookJson::LogbookJson(JsonWriter::Sink sink, const std::vector<Tester>& testers)
+    : m_json(std::move(sink)) {
+    m_json.beginObject();
+    field("format", QStringLiteral("coilbook-logbook/1"));
+    writeAll("testers", sortedBy(testers, [](const Tester& tester) {
+                 return std::pair(tester.name.toUtf8(), tester.id);
+             }));
+    m_json.key("engines");
+    m_json.beginArray();
+}
+
+void LogbookJson::add(const EngineLog& log, const std::optional<Draft>& draft) {
+    std::vector<Amendment> amendments;
+    for (const Amendment& amendment : byArrival(log.amendments)) {
+        if (amendment.subject == Subject::Tester) {
+            m_testerAmendments.emplace(amendment.id, amendment);
+        } else {
+            amendments.push_back(amendment);
+        }
+    }
+    m_json.beginObject();
+    write(log.engine);
+    writeAll("springs", sortedBy(log.springs, [](const Spring& spring) {
+                 return std::pair(spring.label.toUtf8(), spring.id);
+             }));
+    writeAll("fittings", byArrival(log.fittings));
+    writeAll("races", sortedBy(log.races, [](const Race& race) { return race.number; }));
+    writeAll("inspections", sortedBy(log.inspections, [](const Inspection& inspection) {
+                 return std::pair(inspection.inspectedOn.toJulianDay(), inspection.engineRaces);
+             }));
+    writeAll("sittings", byArrival(log.sittings));
+    writeAll("readings", byArrival(log.readings));
+    writeAll("amendments", amendments);
+    m_json.key("draft");
+    if (draft) {
+        write(*draft);
+    } else {
+        m_json.null();
+    }
+    m_json.endObject();
+}
+
+void LogbookJson::finish() {
+    m_json.endArray();
+    m_json.key("tester_amendments");
+    m_json.beginArray();
+    for (const auto& [id, amendment] : m_testerAmendments) {
+        write(amendment);
+    }
+    m_json.endArray();
+    m_json.endObject();
+    m_json.finish();
+}
+
+template <class Record>
+void LogbookJson::writeAll(const char* key, const std::vector<Record>& records) {
+    m_json.key(key);
+    m_json.beginArray();
+    for (const Record& record : records) {
+        write(record);
+    }
+    m_json.endArray();
+}
+
+/// The facts of the engine stand beside its lists.
+void LogbookJson::write(const Engine& engine) {
+    constexpr double kMicro = 1e6;
+    field("id", engine.id.text());
+    field("name", engine.name);
+    field("serial", engine.serial);
+    m_json.key("layout");
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    m_json.key("banks");
+    m_json.beginArray();
+    for (const Bank& bank : engine.layout.banks) {
+        m_json.beginObject();
+        field("name", bank.name);
+        m_json.key("places");
+        m_json.beginArray();
+        for (const Place& place : bank.places) {
+            m_json.string(QString::number(place.cylinder.number()) + valveLetter(place.valve));
+        }
+        m_json.endArray();
+        m_json.endObject();
+    }
+    m_json.endArray();
+    m_json.key("firing_order");
+    m_json.beginArray();
+    for (const Cylinder& cylinder : engine.layout.firingOrder) {
+        m_json.integer(cylinder.number());
+    }
+    m_json.endArray();
+    m_json.endObject();
+    m_json.key("limit_lbf");
+    m_json.digits(decimalText(std::llround(engine.rules.limit.inPoundsForce() * kMicro), 6));
+    field("races_ahead", engine.rules.racesAhead);
+    m_json.key("caution");
+    m_json.decimal(probabilityOf(engine.rules.caution), 1);
+    field("rpm_ceiling", engine.rpmCeiling);
+    field("retired", engine.retired);
+}
+
+void LogbookJson::write(const Tester& tester) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", tester.id.text());
+    field("name", tester.name);
+    field("range", tester.range);
+    field("graduation", tester.graduation);
+    field("calibrated_on", tester.calibratedOn);
+    field("note", tester.note);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Spring& spring) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", spring.id.text());
+    field("label", spring.label);
+    field("part", spring.part);
+    field("batch", spring.batch);
+    field("note", spring.note);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Fitting& fitting) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", fitting.id.text());
+    field("spring", fitting.spring.text());
+    writePlace(fitting.place);
+    field("fitted_on", fitting.fittedOn);
+    field("engine_races", fitting.engineRaces);
+    field("reason", fitting.reason);
+    field("withdrawn", fitting.withdrawn);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Race& race) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", race.id.text());
+    field("race", race.number);
+    field("raced_on", race.racedOn);
+    field("venue", race.venue);
+    field("laps", race.laps);
+    field("peak_rpm", race.peakRpm);
+    m_json.key("over_rev");
+    if (race.overRev) {
+        m_json.boolean(*race.overRev);
+    } else {
+        m_json.null();
+    }
+    field("note", race.note);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Inspection& inspection) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", inspection.id.text());
+    field("inspected_on", inspection.inspectedOn);
+    field("engine_races", inspection.engineRaces);
+    field("closed", inspection.closed);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Sitting& sitting) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", sitting.id.text());
+    field("inspection", sitting.inspection.text());
+    field("tester", sitting.tester ? sitting.tester->text() : QString());
+    field("inspector", sitting.inspector);
+    m_json.key("engine_temp_c");
+    if (sitting.engineTemperature) {
+        m_json.digits(decimalText(sitting.engineTemperature->inMilliCelsius(), 3));
+    } else {
+        m_json.null();
+    }
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Reading& reading) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", reading.id.text());
+    field("sitting", reading.sitting.text());
+    field("spring", reading.spring.text());
+    writePlace(reading.place);
+    field("hit", reading.hit);
+    field("retest", reading.retest);
+    field("value", std::optional(reading.value));
+    field("note", reading.note);
+    field("kind", nameOf(reading.kind));
+    field("amends", reading.amends ? reading.amends->text() : QString());
+    writeAuthor(reading.author);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Amendment& amendment) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", amendment.id.text());
+    field("subject", nameOf(amendment.subject));
+    field("record", amendment.record.toString(QUuid::WithoutBraces));
+    field("fact", amendment.fact);
+    field("old", amendment.oldValue);
+    field("new", amendment.newValue);
+    writeAuthor(amendment.author);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Draft& draft) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("inspection", draft.inspection.text());
+    writePlace(draft.place);
+    field("typed", draft.typed);
+    m_json.endObject();
+}
+
+void LogbookJson::writePlace(const Place& place) {
+    field("cylinder", place.cylinder.number());
+    field("valve", valveLetter(place.valve));
+}
+
+void LogbookJson::writeAuthor(const Authorship& author) {
+    field("who", author.who);
+    field("at", author.at.utc);
+    field("utc_offset_min", author.at.utcOffsetMinutes);
+    field("why", author.why);
+}
+
+void LogbookJson::field(const char* key, const QString& text) {
+    m_json.key(key);
+    m_json.string(text);
+}
+
+void LogbookJson::field(const char* key, const QDate& day) {
+    m_json.key(key);
+    if (day.isNull()) {
+        m_json.null();
+    } else {
+        m_json.string(day.toString(Qt::ISODate));
+    }
+}
+
+void LogbookJson::field(const char* key, int number) {
+    m_json.key(key);
+    m_json.integer(number);
+}
+
+void LogbookJson::field(const char* key, const std::optional<int>& number) {
+    m_json.key(key);
+    if (number) {
+        m_json.integer(*number);
+    } else {
+        m_json.null();
+    }
+}
+
+void LogbookJson::field(const char* key, bool flag) {
+    m_json.key(key);
+    m_json.boolean(flag);
+}
+
+/// A force as typed: {"digits": "121.50", "unit": "lbf"}.
+void LogbookJson::field(const char* key, const std::optional<TypedForce>& force) {
+    m_json.key(key);
+    if (!force) {
+        m_json.null();
+        return;
+    }
+    const bool isPoundForce = force->unit() == ForceUnit::PoundForce;
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("digits", force->text());
+    field("unit", isPoundForce ? QStringLiteral("lbf") : QStringLiteral("N"));
+    m_json.endObject();
+}
+
+} // namespace coilbook
