@@ -1,8 +1,10 @@
 #include "core/services/logbook_session.h"
 
+#include "core/exchange/import.h"
 #include "core/services/disk_side.h"
 #include "core/services/job_queue.h"
 #include "core/services/undo_step.h"
+#include "core/wording/import_report.h"
 #include "core/wording/undo_texts.h"
 
 #include <QPointer>
@@ -321,7 +323,43 @@ void LogbookSession::backUp(const QString& destination, QObject* context, Done d
 }
 
 void LogbookSession::importFiles(const QStringList& paths) {
-    Q_EMIT importFailed(Error{InputFault::CannotRead, {}, paths.value(0), 0, {}, 0, {}});
+    d->importCancelled = false;
+    const auto progress = [this](double part) {
+        QMetaObject::invokeMethod(
+            this, [this, part] { Q_EMIT importProgress(part); }, Qt::QueuedConnection);
+        return !d->importCancelled;
+    };
+
+    struct Imported {
+        ImportReport report;
+        LogbookSnapshot snapshot;
+    };
+
+    d->onDisk(
+        [this, paths, progress](DiskSide& side) -> Result<Imported> {
+            if (side.store() == nullptr) {
+                return fail(StorageFault::Missing);
+            }
+            Result<ImportReport> report =
+                coilbook::importFiles(*side.store(), paths, d->clock, progress);
+            if (!report) {
+                return tl::unexpected(report.error());
+            }
+            Result<LogbookSnapshot> snapshot = side.reload();
+            if (!snapshot) {
+                return tl::unexpected(snapshot.error());
+            }
+            return Imported{std::move(*report), std::move(*snapshot)};
+        },
+        [this](const Result<Imported>& result) {
+            if (!result) {
+                Q_EMIT importFailed(result.error());
+                return;
+            }
+            d->take(result->snapshot);
+            Q_EMIT importFinished(wording::importReport(result->report));
+            d->tellAll();
+        });
 }
 
 void LogbookSession::cancelImport() {
