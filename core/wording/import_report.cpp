@@ -16,6 +16,35 @@ int asInt(qint64 number) {
     return static_cast<int>(number);
 }
 
+QString readings(qint64 count) {
+    return count == 1 ? Words::tr("1 reading") : Words::tr("%n readings", nullptr, asInt(count));
+}
+
+QString rowsKnown(qint64 count) {
+    return count == 1 ? Words::tr("1 row was in the logbook already.")
+                      : Words::tr("%n rows were in the logbook already.", nullptr, asInt(count));
+}
+
+QString amendedOriginals(qint64 count) {
+    return count == 1
+               ? Words::tr("1 row holds what the logbook has amended since; the amendment stays.")
+               : Words::tr("%n rows hold what the logbook has amended since; the amendments stay.",
+                           nullptr, asInt(count));
+}
+
+QString enginesMade(const QStringList& engines) {
+    QStringList names;
+    for (const QString& name : engines.mid(0, kMostTold)) {
+        names << shown(name);
+    }
+    const QString list = names.join(QStringLiteral(", "));
+    if (engines.size() <= kMostTold) {
+        return Words::tr("Engines made with the usual settings: %1.").arg(list);
+    }
+    return Words::tr("Engines made with the usual settings: %1 and %2 more.")
+        .arg(list, QString::number(engines.size() - kMostTold));
+}
+
 QString movedBaseline(const ImportReport::MovedBaseline& moved) {
     return Words::tr("The baseline of spring “%1” of engine “%2” moved back from %3 to %4.")
         .arg(shown(moved.spring), shown(moved.engine), moved.from.toString(Qt::ISODate),
@@ -27,42 +56,34 @@ QString movedBaseline(const ImportReport::MovedBaseline& moved) {
 QString importReport(const ImportReport& report) {
     QStringList lines;
     lines << Words::tr("Read %1 and %2.")
-                 .arg(Words::tr("%n readings", nullptr, asInt(report.readingsRead)),
-                      Words::tr("%n races", nullptr, asInt(report.racesRead)));
+                 .arg(readings(report.readingsRead), races(asInt(report.racesRead)));
+    const qint64 known = report.readingsKnown + report.racesKnown;
     if (report.changedNothing()) {
-        lines << Words::tr("All of it was in the logbook already; nothing was changed.");
+        lines << (known > 0
+                      ? Words::tr("All of it was in the logbook already; nothing was changed.")
+                      : Words::tr("There were no rows, so nothing was changed."));
     } else {
         lines << Words::tr("Added %1 and %2.")
-                     .arg(Words::tr("%n readings", nullptr, asInt(report.readingsAdded)),
-                          Words::tr("%n races", nullptr, asInt(report.racesAdded)));
-        const qint64 known = report.readingsKnown + report.racesKnown;
+                     .arg(readings(report.readingsAdded), races(asInt(report.racesAdded)));
         if (known > 0) {
-            lines << Words::tr("%n rows were in the logbook already.", nullptr, asInt(known));
+            lines << rowsKnown(known);
         }
     }
     if (report.amendedOriginals > 0) {
-        lines << Words::tr("%n rows hold what the logbook has amended since; the amendments stay.",
-                           nullptr, asInt(report.amendedOriginals));
+        lines << amendedOriginals(report.amendedOriginals);
     }
     if (!report.enginesMade.isEmpty()) {
-        QStringList names;
-        for (const QString& name : report.enginesMade.mid(0, kMostTold)) {
-            names << shown(name);
-        }
-        QString list = names.join(QStringLiteral(", "));
-        if (report.enginesMade.size() > kMostTold) {
-            list = Words::tr("%1 and %2 more")
-                       .arg(list, QString::number(report.enginesMade.size() - kMostTold));
-        }
-        lines << Words::tr("Engines made with the usual settings: %1.").arg(list);
+        lines << enginesMade(report.enginesMade);
     }
-    const auto moved = static_cast<qsizetype>(report.movedBaselines.size());
-    for (qsizetype i = 0; i < std::min(moved, kMostTold); ++i) {
-        lines << movedBaseline(report.movedBaselines[static_cast<std::size_t>(i)]);
+    qsizetype told = 0;
+    for (const ImportReport::MovedBaseline& moved : report.movedBaselines) {
+        if (told++ < kMostTold) {
+            lines << movedBaseline(moved);
+        }
     }
-    if (moved > kMostTold) {
-        lines << Words::tr("The baselines of %n more springs moved back.", nullptr,
-                           asInt(moved - kMostTold));
+    if (told > kMostTold) {
+        lines
+            << Words::tr("The baselines of further springs moved back: %1.").arg(told - kMostTold);
     }
     return lines.join(QLatin1Char('\n'));
 }

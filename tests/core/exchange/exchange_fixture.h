@@ -11,14 +11,20 @@
 
 namespace coilbook::testing {
 
-/// A clock that stands still at noon of 15 June 2026.
+/// A clock that stands still at noon of a day.
 class StoppedClock final : public Clock {
 public:
+    explicit StoppedClock(const QDate& today)
+        : m_today(today) {}
+
     [[nodiscard]] Moment now() const override {
-        return {QStringLiteral("2026-06-15T12:00:00.000Z"), 0};
+        return {m_today.toString(Qt::ISODate) + QStringLiteral("T12:00:00.000Z"), 0};
     }
 
-    [[nodiscard]] QDate today() const override { return {2026, 6, 15}; }
+    [[nodiscard]] QDate today() const override { return m_today; }
+
+private:
+    QDate m_today;
 };
 
 inline std::string bytesOf(const QString& path) {
@@ -41,7 +47,7 @@ protected:
         return path;
     }
 
-    StoppedClock m_clock;
+    StoppedClock m_clock{QDate(2026, 6, 15)};
 
 private:
     QTemporaryDir m_folder;

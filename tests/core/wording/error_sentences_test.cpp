@@ -40,7 +40,7 @@ void expectWholeSentences(const std::vector<Error>& errors) {
 
 TEST(ErrorSentencesTest, EveryFaultIsAWholeSentenceWithoutBlame) {
     expectWholeSentences(all(StorageFault::Internal));
-    expectWholeSentences(all(InputFault::CannotRead));
+    expectWholeSentences(all(InputFault::Cancelled));
     expectWholeSentences(all(LogbookFault::UnknownPlaceOfSpring));
 }
 
