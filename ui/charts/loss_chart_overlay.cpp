@@ -4,6 +4,8 @@
 
 #include <QPainter>
 
+#include <algorithm>
+
 namespace coilbook {
 
 LossChartOverlay::LossChartOverlay(QPainter& painter, const QRectF& plot, const LossChart& chart,
@@ -82,14 +84,19 @@ void LossChartOverlay::nameLevel(Force level, const QColor& colour) {
     const double y = at(m_range.firstRace, level).y();
     m_painter.setPen(colour);
     m_painter.drawText(QRectF(m_plot.left() - m_plot.width(), y - m_metrics.height(),
-                              m_plot.width() - m_metrics.averageCharWidth() * 0.5,
+                              m_plot.width() - m_metrics.averageCharWidth(),
                               m_metrics.height() * 2.0),
                        Qt::AlignRight | Qt::AlignVCenter, text);
 }
 
+/// Half the width of a mark on the race axis: readable, and small beside the data.
+double LossChartOverlay::markSize() const {
+    return std::min(m_metrics.height() * 0.3, m_plot.height() * 0.1);
+}
+
 /// A filled triangle that stands on the race axis.
 void LossChartOverlay::drawOverRev(double x) {
-    const double size = m_metrics.height() * 0.3;
+    const double size = markSize();
     m_painter.setPen(Qt::NoPen);
     m_painter.setBrush(m_scheme.overRev);
     m_painter.drawPolygon(QPolygonF({{x, m_plot.bottom() - 2.0 * size},
@@ -99,7 +106,7 @@ void LossChartOverlay::drawOverRev(double x) {
 
 /// A hollow diamond on the race axis.
 void LossChartOverlay::drawSwap(double x) {
-    const double size = m_metrics.height() * 0.3;
+    const double size = markSize();
     m_painter.setPen(QPen(m_scheme.text, 1.2));
     m_painter.setBrush(m_scheme.panel);
     m_painter.drawPolygon(QPolygonF({{x, m_plot.bottom() - 2.0 * size},

@@ -35,6 +35,7 @@ public:
 private:
     [[nodiscard]] QPointF at(double races, Force loss) const;
     void nameLevel(Force level, const QColor& colour);
+    [[nodiscard]] double markSize() const;
     void drawOverRev(double x);
     void drawSwap(double x);
     void nameMark(const LossChart::Mark& mark, double x);

@@ -17,6 +17,16 @@ struct Margins {
     double bottom;
 };
 
+/// The range of a plot that is `reach` larger at its left, top and right, so that readings at the
+/// very edge are drawn whole: Qt Charts cuts off what leaves the plot.
+LossChartRange widened(LossChartRange range, const QRectF& plot, double reach) {
+    const double races = (range.lastRace - range.firstRace) * reach / plot.width();
+    range.least = range.least - (range.most - range.least) * (reach / plot.height());
+    range.firstRace -= races;
+    range.lastRace += races;
+    return range;
+}
+
 } // namespace
 
 class LossChartPainter::Private {
@@ -30,7 +40,7 @@ public:
             metrics.horizontalAdvance(quantities.force(Force::poundsForce(188.8)));
         if (detail == ChartDetail::Small) {
             return {metrics.horizontalAdvance(quantities.force(Force::poundsForce(88.8))) +
-                        metrics.averageCharWidth(),
+                        metrics.averageCharWidth() * 1.5,
                     line * 0.4, line * 0.4, line * 0.15};
         }
         const double axis = number + metrics.averageCharWidth() * 1.5 + line * 1.5;
@@ -67,11 +77,12 @@ void LossChartPainter::paint(QPainter& painter, const QRectF& area, const LossCh
         return;
     }
     const bool enlarged = detail == ChartDetail::Enlarged;
+    const double reach = LossChartSeries::markerSize(painter.font(), enlarged) / 2.0 + 1.0;
     d->series.setLook(scheme, painter.font(), enlarged);
-    d->series.setData(chart, range, d->quantities.unit());
+    d->series.setData(chart, widened(range, plot, reach), d->quantities.unit());
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
-    d->series.render(painter, area, plot);
+    d->series.render(painter, area, plot.adjusted(-reach, -reach, reach, 0.0));
     LossChartOverlay overlay(painter, plot, chart, range, d->quantities, scheme);
     overlay.markRaces(enlarged);
     overlay.crossOutSetAside();
@@ -90,9 +101,17 @@ void LossChartPainter::paint(QPainter& painter, const QRectF& area, const LossCh
 void LossChartPainter::paintRaceScale(QPainter& painter, const QRectF& area,
                                       const LossChartRange& range, const Scheme& scheme) const {
     const QRectF plot = plotArea(area, ChartDetail::Small, painter.font());
+    if (plot.width() < 1.0) {
+        return;
+    }
     const QFontMetricsF metrics(painter.font());
     painter.setPen(scheme.mutedText);
-    for (double races = range.firstRace; races <= range.lastRace; races += range.raceTick) {
+    double step = range.raceTick;
+    const double label = metrics.horizontalAdvance(QStringLiteral("888"));
+    while (plot.width() * step / (range.lastRace - range.firstRace) < label) {
+        step *= 2.0;
+    }
+    for (double races = range.firstRace; races <= range.lastRace; races += step) {
         const double x = position(plot, range, races, range.least).x();
         painter.drawLine(QPointF(x, area.top()), QPointF(x, area.top() + 3.0));
         painter.drawText(QRectF(x - 100.0, area.top() + 3.0, 200.0, metrics.height()),

@@ -104,6 +104,10 @@ LossChartSeries::LossChartSeries()
     m_corrected = add(new QScatterSeries);
 }
 
+double LossChartSeries::markerSize(const QFont& font, bool withAxes) {
+    return QFontMetricsF(font).height() * (withAxes ? 0.55 : 0.3);
+}
+
 void LossChartSeries::setLook(const Scheme& scheme, const QFont& font, bool withAxes) {
     setAxisLook(m_races, scheme, font, withAxes);
     setAxisLook(m_loss, scheme, font, withAxes);
@@ -115,7 +119,7 @@ void LossChartSeries::setLook(const Scheme& scheme, const QFont& font, bool with
     QPen dashed(scheme.estimate, withAxes ? 2.0 : 1.5);
     dashed.setDashPattern({4.0, 3.0});
     m_projection->setPen(dashed);
-    const double marker = QFontMetricsF(font).height() * (withAxes ? 0.55 : 0.35);
+    const double marker = markerSize(font, withAxes);
     for (QScatterSeries* readings : {m_raw, m_corrected}) {
         readings->setMarkerShape(QScatterSeries::MarkerShapeCircle);
         readings->setMarkerSize(marker);

@@ -20,10 +20,13 @@ void StandingDelegate::initStyleOption(QStyleOptionViewItem* option,
     const double ratio = option->widget != nullptr ? option->widget->devicePixelRatioF() : 1.0;
     QPixmap picture(size * ratio);
     picture.setDevicePixelRatio(ratio);
-    picture.fill(Qt::transparent);
+    const Scheme scheme = schemeFor(option->palette);
+    // The mark's colours are made for the panel, not for the ground of a selected row.
+    const bool selected = option->state.testFlag(QStyle::State_Selected);
+    picture.fill(selected ? scheme.panel : QColor(Qt::transparent));
     QPainter painter(&picture);
     drawStandingMark(painter, QRectF(1.0, 0.0, size.width() - 2.0, size.height()),
-                     mark.value<StandingMark>(), schemeFor(option->palette));
+                     mark.value<StandingMark>(), scheme);
     painter.end();
     // The same picture in every state: a tinted mark could be taken for another standing.
     QIcon icon(picture);

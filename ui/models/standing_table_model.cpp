@@ -111,9 +111,9 @@ QVariant StandingTableModel::headerData(int section, Qt::Orientation orientation
     case StandingColumn:
         return tr("Standing");
     case MeasuredColumn:
-        return tr("Measured\nloss, %1").arg(m_quantities.unitName());
+        return tr("Lost,\n%1", "measured loss, its unit").arg(m_quantities.unitName());
     case EstimatedColumn:
-        return tr("Estimated loss\n(likely between)");
+        return tr("Estimated\n(likely between)");
     case PerRaceColumn:
         return tr("Per\nrace");
     case RacesLeftColumn:

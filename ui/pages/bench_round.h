@@ -91,6 +91,7 @@ private:
     void commit(bool stays);
     [[nodiscard]] bool isSureOf(const QString& text, Force value);
     void onRecorded(const Result<void>& result);
+    [[nodiscard]] bool awaitedIsThere() const;
     void finishRecording();
 
     void amendNextHit();

@@ -18,11 +18,15 @@
 #include <QTextEdit>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace coilbook {
 
 namespace {
 
-constexpr double kWidestSide = 0.56; ///< part of the page that the table may take
+/// Parts of the page that the table may take: with all its columns, and with the needed ones.
+constexpr double kWidestSide = 0.48;
+constexpr double kWidestNeededSide = 0.6;
 
 } // namespace
 
@@ -38,7 +42,7 @@ ReviewBoard::ReviewBoard(QWidget* parent)
     , m_reasonsHead(new QLabel(this))
     , m_reasons(new QTextEdit(this))
     , m_enlarge(new QPushButton(this))
-    , m_swap(new QPushButton(tr("Record a s&wap…"), this))
+    , m_swap(new QPushButton(tr("Record a s&wap… (S)"), this))
     , m_escape(new QShortcut(QKeySequence(Qt::Key_Escape), this))
     , m_side(makeSide()) {
     m_plan->setCellPainter([this](QPainter& painter, const EnginePlan::Cell& cell,
@@ -75,7 +79,7 @@ ReviewBoard::ReviewBoard(QWidget* parent)
 QWidget* ReviewBoard::makeHead() {
     m_summary->setTextFormat(Qt::PlainText);
     m_summary->setWordWrap(true);
-    m_swap->setToolTip(tr("Put another spring in at the selected place (S)"));
+    m_swap->setToolTip(tr("Put another spring in at the selected place"));
     auto* head = new QWidget(this);
     auto* row = new QHBoxLayout(head);
     row->setContentsMargins(0, 0, 0, 0);
@@ -270,7 +274,7 @@ void ReviewBoard::writeReasons() {
 }
 
 /// The table takes the width of its columns, up to a part of the page; where that is not enough the
-/// columns that the reasons repeat give way.
+/// columns that the plan and the reasons repeat give way.
 void ReviewBoard::fitColumns() {
     QHeaderView* header = m_table->horizontalHeader();
     for (int column = 0; column < StandingTableModel::ColumnCount; ++column) {
@@ -280,13 +284,14 @@ void ReviewBoard::fitColumns() {
     m_table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() * 13 / 10);
     const int frame = 2 * m_table->frameWidth() + m_table->verticalScrollBar()->sizeHint().width();
     const int widest = static_cast<int>(width() * kWidestSide);
-    for (const int column :
-         {StandingTableModel::InspectionsColumn, StandingTableModel::PerRaceColumn}) {
+    for (const int column : {StandingTableModel::InspectionsColumn,
+                             StandingTableModel::PerRaceColumn, StandingTableModel::SpringColumn}) {
         if (header->length() + frame > widest) {
             m_table->hideColumn(column);
         }
     }
-    m_side->setFixedWidth(std::min(header->length() + frame, std::max(1, widest)));
+    m_side->setFixedWidth(std::clamp(header->length() + frame, 1,
+                                     std::max(1, static_cast<int>(width() * kWidestNeededSide))));
 }
 
 void ReviewBoard::wantSwap() {

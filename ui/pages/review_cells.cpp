@@ -28,6 +28,26 @@ struct CellParts {
     QRectF chart;
 };
 
+/// Of the small charts' few words: they step back behind the spring's own.
+QFont chartFont(QFont font) {
+    font.setPointSizeF(font.pointSizeF() * 0.85);
+    return font;
+}
+
+/// The font, made smaller until the text fits its room by breaking lines; at most by a third.
+QFont fitted(QFont font, const QString& text, const QSizeF& room) {
+    const double size = font.pointSizeF();
+    for (double part = 1.0; part > 0.65; part -= 0.05) {
+        font.setPointSizeF(size * part);
+        const QRectF needed = QFontMetricsF(font).boundingRect(
+            QRectF(QPointF(), room), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
+        if (needed.width() <= room.width() && needed.height() <= room.height()) {
+            break;
+        }
+    }
+    return font;
+}
+
 CellParts partsOf(const QRectF& cell, const QFont& font) {
     const QFontMetricsF metrics(font);
     const double line = metrics.height();
@@ -36,7 +56,7 @@ CellParts partsOf(const QRectF& cell, const QFont& font) {
     const double gap = line * 0.35;
     // Wide enough for the longest standing but the due one, which takes two lines.
     const double words = std::max(
-        metrics.averageCharWidth() * 13.0,
+        metrics.averageCharWidth() * 12.0,
         QFontMetricsF(bold(font)).horizontalAdvance(wording::standing(Standing::PastLimit, 0)) +
             gap);
     CellParts parts;
@@ -91,6 +111,7 @@ void ReviewCells::paint(QPainter& painter, const EnginePlan::Cell& cell, const S
     }
     drawStandingMark(painter, parts.mark, standingMarkOf(*spring, m_assessment->rules), scheme);
     paintWords(painter, parts.words, *spring, scheme);
+    painter.setFont(chartFont(painter.font()));
     m_painter.paint(painter, parts.chart, *chartAt(cell.place), m_range, ChartDetail::Small,
                     scheme);
 }
@@ -133,16 +154,18 @@ void ReviewCells::paintWords(QPainter& painter, const QRectF& area, const Spring
     if (spring.offTrend) {
         word = Words::tr("%1, off its trend", "a standing").arg(word);
     }
-    painter.setFont(bold(plain));
+    const QRectF rest(QPointF(area.left(), below), area.bottomRight());
+    painter.setFont(fitted(bold(plain), word, rest.size()));
     painter.setPen(scheme.of(spring.standing));
-    painter.drawText(QRectF(QPointF(area.left(), below), area.bottomRight()),
-                     Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, word);
+    painter.drawText(rest, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, word);
     painter.setFont(plain);
 }
 
 void ReviewCells::paintScale(QPainter& painter, const QRectF& area, const Scheme& scheme) {
     if (m_assessment) {
-        m_painter.paintRaceScale(painter, partsOf(area, painter.font()).chart, m_range, scheme);
+        const QRectF chart = partsOf(area, painter.font()).chart;
+        painter.setFont(chartFont(painter.font()));
+        m_painter.paintRaceScale(painter, chart, m_range, scheme);
     }
 }
 

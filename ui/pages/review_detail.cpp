@@ -11,7 +11,7 @@ namespace coilbook {
 
 namespace {
 
-enum TrailColumn { When, Place_, Hit, Value, Tester_, Became, TrailColumns };
+enum TrailColumn { Day, Races, Spot, Hit, Value, TakenWith, Became, TrailColumns };
 
 QString unitName(ForceUnit unit) {
     return unit == ForceUnit::PoundForce ? QStringLiteral("lbf") : QStringLiteral("N");
@@ -71,8 +71,8 @@ ReviewDetail::ReviewDetail(QWidget* parent)
     m_trail->setUniformRowHeights(true);
     m_trail->setAllColumnsShowFocus(true);
     m_trail->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    m_trail->setHeaderLabels({tr("Day, races"), tr("Place"), tr("Hit"), tr("Reading"), tr("Tester"),
-                              tr("What became of it")});
+    m_trail->setHeaderLabels({tr("Day"), tr("Races"), tr("Place"), tr("Hit"), tr("Reading"),
+                              tr("Tester"), tr("What became of it")});
     m_trail->setAccessibleName(tr("All readings of this spring"));
     m_trail->header()->setStretchLastSection(true);
     m_trail->setMinimumHeight(fontMetrics().height() * 5);
@@ -125,12 +125,12 @@ void ReviewDetail::fillTrail(const std::vector<TrailEntry>& entries) {
     m_trail->clear();
     for (const TrailEntry& entry : entries) {
         auto* item = new QTreeWidgetItem(m_trail);
-        item->setText(When, tr("%1, %2", "day, races")
-                                .arg(m_quantities.date(entry.on), QString::number(entry.races)));
-        item->setText(Place_, placeText(entry.place));
+        item->setText(Day, m_quantities.date(entry.on));
+        item->setText(Races, QString::number(entry.races));
+        item->setText(Spot, placeText(entry.place));
         item->setText(Hit, QString::number(entry.hit));
         item->setText(Value, entry.value.text() + QLatin1Char(' ') + unitName(entry.value.unit()));
-        item->setText(Tester_, entry.tester);
+        item->setText(TakenWith, entry.tester);
         item->setText(Became, becameText(entry));
         item->setToolTip(Became, entry.note);
         item->setTextAlignment(Value, Qt::AlignRight | Qt::AlignVCenter);

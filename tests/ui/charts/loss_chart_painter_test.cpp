@@ -98,6 +98,21 @@ TEST(LossChartPainterTest, DrawsReadingsHollowAndCorrectedOnesFilled) {
     EXPECT_EQ(centre(9.0), lightScheme().reading);
 }
 
+TEST(LossChartPainterTest, DrawsAReadingAtTheEdgeOfTheScaleWhole) {
+    LossChartPainter painter;
+    LossChart chart;
+    chart.limit = lbf(5.0);
+    chart.readings.resize(1);
+    chart.readings[0].loss = kRange.least; // at race 0: the very corner
+    chart.readings[0].corrected = true;
+    const QImage image = painted(painter, chart, ChartDetail::Enlarged);
+    const QPointF corner =
+        painter.plotArea(QRectF(image.rect()), ChartDetail::Enlarged, QFont()).topLeft();
+    for (const QPointF& side : {QPointF(-2.0, 0.0), QPointF(2.0, 0.0), QPointF(0.0, -2.0)}) {
+        EXPECT_EQ(image.pixelColor((corner + side).toPoint()), lightScheme().reading);
+    }
+}
+
 TEST(LossChartPainterTest, LeavesNothingOfOneSpringInTheChartOfTheNext) {
     LossChartPainter reused;
     (void)painted(reused, chartLosing(0.7), ChartDetail::Enlarged);

@@ -23,7 +23,7 @@ int wearOf(int spring) {
 }
 
 QString reading(int spring, int race) {
-    const int wobble = (spring * 7 + race * 5) % 5 * 12 - 24;
+    const int wobble = (spring * 7 + race * 3 + race * race) % 5 * 16 - 32;
     const int hundredths = 12000 + spring * 25 - wearOf(spring) * race + wobble;
     return QStringLiteral("%1.%2")
         .arg(hundredths / 100)
