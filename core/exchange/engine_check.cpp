@@ -29,7 +29,7 @@ EngineCheck::EngineCheck(ExchangeInput& input, FaultLog& faults, const EngineRow
     }
 }
 
-EnginePlan EngineCheck::run() {
+ImportPlan EngineCheck::run() {
     takeStored();
     checkPlaces();
     const std::vector<PlacedRow> placed = placeRows();
@@ -84,7 +84,7 @@ void EngineCheck::takeStored() {
         inspections.insert(m_plan.inspections[i].id.uuid(), i);
     }
     for (const Sitting& sitting : m_stored.sittings) {
-        const EnginePlan::Sitting known{sitting.id, inspections[sitting.inspection.uuid()],
+        const ImportPlan::Sitting known{sitting.id, inspections[sitting.inspection.uuid()],
                                         sitting.tester ? testers[sitting.tester->uuid()] : kNoText,
                                         texts.fromText(sitting.inspector),
                                         sitting.engineTemperature
@@ -355,7 +355,7 @@ void EngineCheck::findMovedBaselines() {
         }
     }
     std::map<std::size_t, DayAndRaces> after = before;
-    for (const EnginePlan::Reading& reading : m_plan.readings) {
+    for (const ImportPlan::Reading& reading : m_plan.readings) {
         const auto spring = after.find(reading.spring);
         if (spring != after.end()) {
             const std::uint32_t inspection = m_plan.sittings[reading.sitting].inspection;

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "core/domain/engine_log.h"
-#include "core/exchange/engine_plan.h"
+#include "core/exchange/import_plan.h"
 #include "core/exchange/original_facts.h"
 #include "core/exchange/row_faults.h"
 #include "core/exchange/stored_hits.h"
@@ -28,7 +28,7 @@ public:
     EngineCheck(ExchangeInput& input, FaultLog& faults, const EngineRows& rows,
                 const EngineLog& stored, bool isStored);
 
-    [[nodiscard]] EnginePlan run();
+    [[nodiscard]] ImportPlan run();
 
 private:
     /// A row with the records it belongs to, by index in the plan.
@@ -70,7 +70,7 @@ private:
     const EngineLog& m_stored;
     OriginalFacts m_originals;
     StoredHits m_hits;
-    EnginePlan m_plan;
+    ImportPlan m_plan;
     std::unordered_map<TextId, std::uint32_t> m_springs;
     std::unordered_map<QString, TextId> m_labelsByCase;
     std::map<std::pair<std::int32_t, std::int32_t>, std::uint32_t> m_inspections;

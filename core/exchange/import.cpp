@@ -18,10 +18,12 @@ constexpr double kCheckedShare = 0.3;
 /// One import from the first byte to the last row.
 class Import {
 public:
-    Import(LogbookStore& store, const Clock& clock, const Progress& progress)
+    Import(LogbookStore& store, const Clock& clock, const Progress& progress,
+           const ImportConfirmation& confirm)
         : m_store(store)
         , m_clock(clock)
-        , m_progress(progress) {}
+        , m_progress(progress)
+        , m_confirm(confirm) {}
 
     Result<ImportReport> run(const QStringList& paths) {
         const Progress reading = [this](double part) {
@@ -40,7 +42,11 @@ public:
         const Progress writing = [this](double part) {
             return goOn(kCheckedShare + (1.0 - kCheckedShare) * part);
         };
-        if (Result<void> written = writePlans(m_store, m_input, m_plans, writing); !written) {
+        const auto confirming = [this] {
+            return m_confirm ? m_confirm(report()) : Result<void>();
+        };
+        if (Result<void> written = writePlans(m_store, m_input, m_plans, writing, confirming);
+            !written) {
             return tl::unexpected(written.error());
         }
         return report();
@@ -150,7 +156,7 @@ private:
 
     ImportReport report() const {
         ImportReport report;
-        for (const EnginePlan& plan : m_plans) {
+        for (const ImportPlan& plan : m_plans) {
             report += plan.report;
         }
         report.readingsRead = static_cast<qint64>(m_input.readings.size());
@@ -161,17 +167,18 @@ private:
     LogbookStore& m_store;
     const Clock& m_clock;
     const Progress& m_progress;
+    const ImportConfirmation& m_confirm;
     ExchangeInput m_input;
     FaultLog m_faults;
     std::vector<EngineRows> m_engines;
-    std::vector<EnginePlan> m_plans;
+    std::vector<ImportPlan> m_plans;
 };
 
 } // namespace
 
 Result<ImportReport> importFiles(LogbookStore& store, const QStringList& paths, const Clock& clock,
-                                 const Progress& progress) {
-    return Import(store, clock, progress).run(paths);
+                                 const Progress& progress, const ImportConfirmation& confirm) {
+    return Import(store, clock, progress, confirm).run(paths);
 }
 
 } // namespace coilbook

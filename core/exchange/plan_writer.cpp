@@ -44,13 +44,13 @@ public:
 
     /// Testers first, since they belong to no engine.
     Result<void> addTesters(const std::vector<Tester>& stored,
-                            const std::vector<EnginePlan>& plans) {
+                            const std::vector<ImportPlan>& plans) {
         for (const Tester& tester : stored) {
             m_testersByName.emplace(tester.name, tester.id);
         }
         std::vector<TextId> names;
-        for (const EnginePlan& plan : plans) {
-            for (const EnginePlan::Sitting& sitting : plan.sittings) {
+        for (const ImportPlan& plan : plans) {
+            for (const ImportPlan::Sitting& sitting : plan.sittings) {
                 names.push_back(sitting.tester);
             }
         }
@@ -71,7 +71,7 @@ public:
         return take();
     }
 
-    Result<void> write(EnginePlan& plan) {
+    Result<void> write(ImportPlan& plan) {
         if (plan.changesNothing()) {
             return {};
         }
@@ -96,7 +96,7 @@ public:
 private:
     const std::string& utf8(TextId id) const { return m_input.texts.utf8(id); }
 
-    void addRaces(const EnginePlan& plan) {
+    void addRaces(const ImportPlan& plan) {
         for (const std::uint32_t i :
              orderBy(plan.races, [this](std::uint32_t row) { return m_input.races[row].number; })) {
             const RaceRow& row = m_input.races[plan.races[i]];
@@ -117,13 +117,13 @@ private:
     }
 
     /// Returns the rank of each spring by label.
-    std::vector<std::uint32_t> addSprings(EnginePlan& plan) {
+    std::vector<std::uint32_t> addSprings(ImportPlan& plan) {
         const std::vector<std::uint32_t> order =
-            orderBy(plan.springs, [this](const EnginePlan::Spring& spring) {
+            orderBy(plan.springs, [this](const ImportPlan::Spring& spring) {
                 return std::string_view(utf8(spring.label));
             });
         for (const std::uint32_t i : order) {
-            EnginePlan::Spring& spring = plan.springs[i];
+            ImportPlan::Spring& spring = plan.springs[i];
             if (spring.id.isNull()) {
                 spring.id = SpringId::make();
                 add(Spring{spring.id, m_input.texts.text(spring.label), {}, {}, {}});
@@ -132,12 +132,12 @@ private:
         return ranksOf(order);
     }
 
-    void addInspections(EnginePlan& plan) {
+    void addInspections(ImportPlan& plan) {
         for (const std::uint32_t i :
-             orderBy(plan.inspections, [](const EnginePlan::Inspection& inspection) {
+             orderBy(plan.inspections, [](const ImportPlan::Inspection& inspection) {
                  return std::pair(inspection.day, inspection.engineRaces);
              })) {
-            EnginePlan::Inspection& inspection = plan.inspections[i];
+            ImportPlan::Inspection& inspection = plan.inspections[i];
             if (inspection.id.isNull()) {
                 inspection.id = InspectionId::make();
                 add(Inspection{inspection.id, plan.id, QDate::fromJulianDay(inspection.day),
@@ -147,16 +147,16 @@ private:
     }
 
     /// Returns the rank of each sitting by inspection, tester, inspector and temperature.
-    std::vector<std::uint32_t> addSittings(EnginePlan& plan) {
+    std::vector<std::uint32_t> addSittings(ImportPlan& plan) {
         const std::vector<std::uint32_t> order =
-            orderBy(plan.sittings, [&](const EnginePlan::Sitting& sitting) {
-                const EnginePlan::Inspection& inspection = plan.inspections[sitting.inspection];
+            orderBy(plan.sittings, [&](const ImportPlan::Sitting& sitting) {
+                const ImportPlan::Inspection& inspection = plan.inspections[sitting.inspection];
                 return std::tuple(inspection.day, inspection.engineRaces,
                                   std::string_view(utf8(sitting.tester)),
                                   std::string_view(utf8(sitting.inspector)), sitting.milliCelsius);
             });
         for (const std::uint32_t i : order) {
-            EnginePlan::Sitting& planned = plan.sittings[i];
+            ImportPlan::Sitting& planned = plan.sittings[i];
             if (!planned.id.isNull()) {
                 continue;
             }
@@ -177,17 +177,17 @@ private:
     }
 
     /// False if the user stopped it.
-    bool addReadings(const EnginePlan& plan, const std::vector<std::uint32_t>& springRanks,
+    bool addReadings(const ImportPlan& plan, const std::vector<std::uint32_t>& springRanks,
                      const std::vector<std::uint32_t>& sittingRanks) {
         const std::vector<std::uint32_t> order =
-            orderBy(plan.readings, [&](const EnginePlan::Reading& reading) {
+            orderBy(plan.readings, [&](const ImportPlan::Reading& reading) {
                 return std::tuple(sittingRanks[reading.sitting],
                                   m_input.readings[reading.row].place(),
                                   springRanks[reading.spring], reading.hit);
             });
         Reading reading;
         for (const std::uint32_t i : order) {
-            const EnginePlan::Reading& planned = plan.readings[i];
+            const ImportPlan::Reading& planned = plan.readings[i];
             const ReadingRow& row = m_input.readings[planned.row];
             reading.id = ReadingId::make();
             reading.sitting = plan.sittings[planned.sitting].id;
@@ -233,15 +233,16 @@ private:
 } // namespace
 
 Result<void> writePlans(LogbookStore& store, const ExchangeInput& input,
-                        std::vector<EnginePlan>& plans, const Progress& progress) {
+                        std::vector<ImportPlan>& plans, const Progress& progress,
+                        const std::function<Result<void>()>& confirm) {
     qint64 readings = 0;
     bool isNeeded = false;
-    for (const EnginePlan& plan : plans) {
+    for (const ImportPlan& plan : plans) {
         readings += static_cast<qint64>(plan.readings.size());
         isNeeded = isNeeded || !plan.changesNothing();
     }
     if (!isNeeded) {
-        return {};
+        return confirm();
     }
     const Result<std::vector<Tester>> testers = store.testers();
     if (!testers) {
@@ -253,12 +254,12 @@ Result<void> writePlans(LogbookStore& store, const ExchangeInput& input,
     }
     PlanWriter writer(**batch, input, readings, progress);
     Result<void> result = writer.addTesters(*testers, plans);
-    for (EnginePlan& plan : plans) {
+    for (ImportPlan& plan : plans) {
         if (result) {
             result = writer.write(plan);
         }
     }
-    return result ? (*batch)->commit() : result;
+    return result.and_then(confirm).and_then([&] { return (*batch)->commit(); });
 }
 
 } // namespace coilbook

@@ -58,7 +58,7 @@ struct CountedDay {
     auto operator<=>(const CountedDay&) const = default;
 };
 
-std::vector<CountedDay> momentsOf(const EnginePlan& plan) {
+std::vector<CountedDay> momentsOf(const ImportPlan& plan) {
     std::vector<CountedDay> moments;
     moments.reserve(plan.inspections.size());
     for (std::uint32_t i = 0; i < plan.inspections.size(); ++i) {
@@ -75,7 +75,7 @@ QString dayText(std::int32_t day) {
 } // namespace
 
 void checkRaces(const ExchangeInput& input, RowFaults& faults, const EngineRows& rows,
-                const EngineLog& stored, EnginePlan& plan) {
+                const EngineLog& stored, ImportPlan& plan) {
     const OriginalFacts originals(stored);
     std::map<int, std::vector<std::pair<Race, bool>>> formsByNumber; // with "is the present form"
     for (const Race& race : stored.races) {
@@ -117,7 +117,7 @@ void checkRaces(const ExchangeInput& input, RowFaults& faults, const EngineRows&
 }
 
 void checkCourse(const ExchangeInput& input, RowFaults& faults, const EngineLog& stored,
-                 const std::vector<std::uint32_t>& firstRows, const EnginePlan& plan) {
+                 const std::vector<std::uint32_t>& firstRows, const ImportPlan& plan) {
     const std::vector<CountedDay> moments = momentsOf(plan);
     // The inspection with the highest count up to each moment.
     std::vector<CountedDay> highest;

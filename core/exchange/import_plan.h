@@ -12,7 +12,7 @@ namespace coilbook {
 
 /// What an import does to one engine: the records its rows belong to, those stored already (with
 /// their id) and those still to be made (with a null id). Records refer to each other by index.
-struct EnginePlan {
+struct ImportPlan {
     struct Spring {
         SpringId id;
         TextId label = kNoText;
