@@ -38,10 +38,10 @@ Season heron() {
     season.seed = 417;
     season.freshLbf = 128.0;
     season.breakInLbf = 0.8;
-    season.intakeLbfPerRace = 0.22;
-    season.exhaustLbfPerRace = 0.30;
-    season.fastLbfPerRace = {{exhaust(4), 0.52}, {exhaust(6), 0.45}, {intake(7), 0.40}};
-    season.overRevLbf = 0.7;
+    season.intakeLbfPerRace = 0.17;
+    season.exhaustLbfPerRace = 0.23;
+    season.fastLbfPerRace = {{exhaust(4), 0.55}, {exhaust(6), 0.45}, {intake(7), 0.35}};
+    season.overRevLbf = 0.6;
     season.races = {
         {day(3, 28), kLowFen, 40, 6620, {}},
         {day(4, 11), kKettle, 50, 6580, {}},
@@ -72,8 +72,8 @@ Season heron() {
         {exhaust(4), 8, QStringLiteral("H-17"), 128.5, QStringLiteral("Past the limit")},
         {exhaust(6), 10, QStringLiteral("H-18"), 127.5, QStringLiteral("Past the limit")},
     };
-    season.slips = {{intake(2), 10, QStringLiteral("142.5"), QStringLiteral("Digits swapped")}};
-    season.badSeatings = {{intake(1), 10, -2.5}, {intake(7), 10, 1.5}};
+    season.slips = {{intake(2), 10, QStringLiteral("172.0"), QStringLiteral("Digits swapped")}};
+    season.badSeatings = {{intake(1), 10, -2.5}, {exhaust(8), 10, 1.5}};
     return season;
 }
 
