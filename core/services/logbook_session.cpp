@@ -1,5 +1,6 @@
 #include "core/services/logbook_session.h"
 
+#include "core/exchange/export.h"
 #include "core/exchange/import.h"
 #include "core/services/disk_side.h"
 #include "core/services/job_queue.h"
@@ -45,6 +46,24 @@ public:
                 },
                 Qt::QueuedConnection);
         });
+    }
+
+    /// Does `work` on the open logbook, which it leaves as it is; `done` as by apply().
+    template <class Work>
+    void withStore(Work work, QObject* context, Done done) {
+        onDisk(
+            [work = std::move(work)](DiskSide& side) -> Result<void> {
+                if (side.store() == nullptr) {
+                    return fail(StorageFault::Missing);
+                }
+                return work(*side.store());
+            },
+            [guard = QPointer<QObject>(context),
+             done = std::move(done)](const Result<void>& result) {
+                if (guard && done) {
+                    done(result);
+                }
+            });
     }
 
     template <class Open>
@@ -308,18 +327,13 @@ void LogbookSession::setPerson(const QString& name) {
 }
 
 void LogbookSession::backUp(const QString& destination, QObject* context, Done done) {
-    d->onDisk(
-        [destination](DiskSide& side) -> Result<void> {
-            if (side.store() == nullptr) {
-                return fail(StorageFault::Missing);
-            }
-            return side.store()->backup(destination);
-        },
-        [guard = QPointer<QObject>(context), done = std::move(done)](const Result<void>& result) {
-            if (guard && done) {
-                done(result);
-            }
-        });
+    d->withStore([destination](LogbookStore& store) { return store.backup(destination); }, context,
+                 std::move(done));
+}
+
+void LogbookSession::exportTo(const QString& folder, QObject* context, Done done) {
+    d->withStore([folder](LogbookStore& store) { return exportLogbook(store, folder); }, context,
+                 std::move(done));
 }
 
 void LogbookSession::importFiles(const QStringList& paths) {

@@ -75,6 +75,10 @@ public:
     /// is called as by apply().
     void backUp(const QString& destination, QObject* context, Done done);
 
+    /// Writes the exchange files of the open logbook into `folder`, replacing those of the same
+    /// names. `done` is called as by apply().
+    void exportTo(const QString& folder, QObject* context, Done done);
+
     /// Imports exchange files into the open logbook; ends with importFinished(). progress() tells
     /// the part done, 0 to 1; cancelImport() leaves the logbook as it was.
     void importFiles(const QStringList& paths);
