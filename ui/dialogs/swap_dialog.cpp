@@ -37,6 +37,7 @@ SwapDialog::SwapDialog(std::shared_ptr<const EngineLog> log, const Place& place,
     setWindowTitle(tr("Swap at %1", "a place").arg(placeText(place)));
     m_label->setEditable(true);
     m_label->setInsertPolicy(QComboBox::NoInsert);
+    m_label->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     m_races->setRange(0, 9999);
     const QString unit = m_preferences.quantities().unitName();
     m_form->addField(tr("S&pring put in"), m_label);
@@ -67,6 +68,7 @@ SwapDialog::SwapDialog(std::shared_ptr<const EngineLog> log, const Place& place,
     column->addWidget(m_form, 1);
     column->addWidget(buttons);
     fillIn(prefill);
+    m_label->setFocus();
     setMinimumWidth(fontMetrics().averageCharWidth() * 70);
 
     connect(m_label, &QComboBox::currentTextChanged, this, &SwapDialog::onLabel);
@@ -158,11 +160,21 @@ void SwapDialog::record() {
     for (auto problem = problems.rbegin(); problem != problems.rend(); ++problem) {
         m_form->showFault(fieldOf(problem->field), wording::sentence(problem->error));
     }
+    growToFit();
+}
+
+/// Sentences under the fields need room of their own.
+void SwapDialog::growToFit() {
+    layout()->activate();
+    const int needed = layout()->hasHeightForWidth() ? layout()->totalHeightForWidth(width())
+                                                     : layout()->totalSizeHint().height();
+    resize(width(), std::max(height(), needed));
 }
 
 void SwapDialog::showFailure(const QString& sentence) {
     m_record->setEnabled(true);
     m_form->showFault(nullptr, sentence);
+    growToFit();
 }
 
 QString SwapDialog::faults() const {

@@ -41,6 +41,7 @@ private:
     void fillIn(const SwapPrefill& prefill);
     void onLabel();
     void record();
+    void growToFit();
     [[nodiscard]] SwapEntry entry() const;
     [[nodiscard]] QWidget* fieldOf(SwapField field) const;
 
