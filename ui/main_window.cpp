@@ -60,6 +60,11 @@ MainWindow::MainWindow(LogbookSession& session, Preferences& preferences, PageMa
     wireMenus();
     wireSession();
     wireStartPage();
+    const auto tellPerson = [this] {
+        m_session.setPerson(m_preferences.personName());
+    };
+    connect(&m_preferences, &Preferences::changed, this, tellPerson);
+    tellPerson();
     restorePlaceOnScreen();
     m_top->setPlace(m_place);
     m_menus->setPlace(m_place);
@@ -76,6 +81,7 @@ void MainWindow::wireMenus() {
     connect(menus, &WindowMenus::demoWanted, files, &LogbookFiles::openDemo);
     connect(menus, &WindowMenus::recentWanted, files, &LogbookFiles::open);
     connect(menus, &WindowMenus::importWanted, files, &LogbookFiles::chooseImport);
+    connect(menus, &WindowMenus::exportWanted, files, &LogbookFiles::chooseExport);
     connect(menus, &WindowMenus::backupWanted, files, &LogbookFiles::chooseBackup);
     connect(menus, &WindowMenus::closeWanted, &m_session, &LogbookSession::closeLogbook);
     connect(menus, &WindowMenus::chooseEngineWanted, this, &MainWindow::chooseEngine);

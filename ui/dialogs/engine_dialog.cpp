@@ -2,10 +2,12 @@
 
 #include "core/wording/wording.h"
 #include "ui/dialogs/author_fields.h"
+#include "ui/dialogs/dialog_size.h"
 #include "ui/dialogs/engine_facts_form.h"
 #include "ui/dialogs/engine_layout_form.h"
 #include "ui/dialogs/starting_set_form.h"
 #include "ui/preferences.h"
+#include "ui/widgets/scrolling.h"
 
 #include <QDialogButtonBox>
 #include <QLineEdit>
@@ -15,19 +17,6 @@
 #include <QVBoxLayout>
 
 namespace coilbook {
-
-namespace {
-
-/// A page that scrolls where the screen is too small for it.
-QScrollArea* scrolling(QWidget* page) {
-    auto* scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setWidget(page);
-    return scroll;
-}
-
-} // namespace
 
 EngineDialog::EngineDialog(LogbookSession& session, Preferences& preferences,
                            const std::optional<Engine>& engine, QWidget* parent)
@@ -66,12 +55,7 @@ EngineDialog::EngineDialog(LogbookSession& session, Preferences& preferences,
     auto* column = new QVBoxLayout(this);
     column->addWidget(m_pages);
     column->addWidget(buttons);
-}
-
-QSize EngineDialog::sizeHint() const {
-    const QFontMetrics metrics = fontMetrics();
-    return QDialog::sizeHint().expandedTo(
-        {metrics.averageCharWidth() * 90, metrics.lineSpacing() * 24});
+    giveRoom(*this, 110, 28);
 }
 
 void EngineDialog::refuse(QWidget* page, QWidget* field, const QString& sentence) {

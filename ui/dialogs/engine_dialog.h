@@ -25,8 +25,6 @@ public:
     EngineDialog(LogbookSession& session, Preferences& preferences,
                  const std::optional<Engine>& engine, QWidget* parent = nullptr);
 
-    [[nodiscard]] QSize sizeHint() const override;
-
 Q_SIGNALS:
     /// The logbook has it on the disk.
     void saved(const coilbook::EngineId& engine);

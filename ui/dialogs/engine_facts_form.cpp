@@ -43,6 +43,7 @@ EngineFactsForm::EngineFactsForm(const Preferences& preferences, QWidget* parent
     addCaution(Caution::Thrifty, tr("late, when there is little doubt left (7 in 10)"));
     m_caution->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     m_caution->setMinimumContentsLength(24);
+    m_caution->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     m_rpmCeiling->setPlaceholderText(tr("None"));
 
     addField(tr("&Name of the engine"), m_name);

@@ -63,6 +63,9 @@ EngineLayoutForm::EngineLayoutForm(QWidget* parent)
     m_fault->setTextFormat(Qt::PlainText);
     m_fault->setWordWrap(true);
     m_plan->setCellPainter(paintPlace);
+    m_plan->setLargestCell(
+        QSizeF(fontMetrics().averageCharWidth() * 10.0, fontMetrics().lineSpacing() * 1.6));
+    m_plan->setMinimumHeight(fontMetrics().lineSpacing() * 16); // enough for such cells
     m_plan->setFocusPolicy(Qt::NoFocus);
 
     auto* advice = new QLabel(tr("Seen from above with the front at the top. One bank a line, left "
@@ -127,7 +130,9 @@ void EngineLayoutForm::check() {
         return;
     }
     m_fault->setPalette(palette());
-    m_fault->setText(tr("%n cylinder(s), all springs placed.", nullptr, layout->cylinders()));
+    const int cylinders = layout->cylinders();
+    m_fault->setText(cylinders == 1 ? tr("1 cylinder, all springs placed.")
+                                    : tr("%n cylinders, all springs placed.", nullptr, cylinders));
     if (*layout != m_shown) {
         m_shown = *layout;
         m_plan->setEngine(m_shown);

@@ -16,7 +16,6 @@ FaultForm::FaultForm(QWidget* parent)
     m_rows->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
     m_rows->setRowWrapPolicy(QFormLayout::WrapLongRows);
     auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(m_rows);
     m_foot.fault = makeFaultLabel();
     column->addWidget(m_foot.fault);

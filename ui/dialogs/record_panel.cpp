@@ -5,6 +5,7 @@
 #include "ui/dialogs/author_fields.h"
 #include "ui/dialogs/fault_form.h"
 #include "ui/look/icons.h"
+#include "ui/widgets/scrolling.h"
 
 #include <QHeaderView>
 #include <QLabel>
@@ -54,14 +55,10 @@ void RecordPanel::build(const QStringList& columns, const QString& addText,
     leftColumn->addWidget(m_list, 1);
     leftColumn->addWidget(m_add, 0, Qt::AlignLeft);
 
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setWidget(m_form);
     auto* right = new QWidget(this);
     auto* rightColumn = new QVBoxLayout(right);
     rightColumn->setContentsMargins(0, 0, 0, 0);
-    rightColumn->addWidget(scroll, 1);
+    rightColumn->addWidget(scrolling(m_form), 1);
     rightColumn->addWidget(m_save, 0, Qt::AlignRight);
     rightColumn->addWidget(m_changes);
 
@@ -69,8 +66,8 @@ void RecordPanel::build(const QStringList& columns, const QString& addText,
     halves->setChildrenCollapsible(false);
     halves->addWidget(left);
     halves->addWidget(right);
-    halves->setStretchFactor(0, 1);
-    halves->setStretchFactor(1, 1);
+    halves->setStretchFactor(0, 3);
+    halves->setStretchFactor(1, 2);
     auto* column = new QVBoxLayout(this);
     column->addWidget(halves);
 

@@ -2,6 +2,7 @@
 
 #include "core/services/logbook_session.h"
 #include "ui/dialogs/amendment_list.h"
+#include "ui/dialogs/dialog_size.h"
 #include "ui/dialogs/inspections_panel.h"
 #include "ui/dialogs/races_panel.h"
 #include "ui/dialogs/sittings_panel.h"
@@ -39,12 +40,7 @@ RecordsDialog::RecordsDialog(LogbookSession& session, Preferences& preferences, 
     column->addWidget(m_pages);
     column->addWidget(buttons);
     showChanges();
-}
-
-QSize RecordsDialog::sizeHint() const {
-    const QFontMetrics metrics = fontMetrics();
-    return QDialog::sizeHint().expandedTo(
-        {metrics.averageCharWidth() * 120, metrics.lineSpacing() * 26});
+    giveRoom(*this, 150, 28);
 }
 
 void RecordsDialog::showChanges() {

@@ -20,8 +20,6 @@ public:
     RecordsDialog(LogbookSession& session, Preferences& preferences, Page first,
                   QWidget* parent = nullptr);
 
-    [[nodiscard]] QSize sizeHint() const override;
-
 private:
     void showChanges();
 

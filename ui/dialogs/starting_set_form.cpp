@@ -3,6 +3,7 @@
 #include "core/support/text.h"
 #include "ui/drawing/scheme.h"
 #include "ui/widgets/date_field.h"
+#include "ui/widgets/scrolling.h"
 #include "ui/widgets/whole_number_field.h"
 
 #include <QCheckBox>
@@ -51,15 +52,11 @@ StartingSetForm::StartingSetForm(QWidget* parent)
     facts->addRow(tr("Fitted &on"), m_fittedOn);
     facts->addRow(tr("Races run by &then"), m_races);
     facts->addRow(tr("&Part or batch of all"), m_part);
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setWidget(m_places);
     auto* column = new QVBoxLayout(this);
     column->addWidget(m_wanted);
     column->addLayout(facts);
     column->addWidget(m_fault);
-    column->addWidget(scroll, 1);
+    column->addWidget(scrolling(m_places), 1);
     setLayoutOf(defaultLayout());
 }
 

@@ -1,6 +1,8 @@
 #include "ui/dialogs/text_dialog.h"
 
 #include "core/wording/wording.h"
+#include "ui/dialogs/dialog_size.h"
+#include "ui/widgets/scrolling.h"
 
 #include <QCoreApplication>
 #include <QDialogButtonBox>
@@ -24,19 +26,12 @@ TextDialog::TextDialog(const QString& title, const QStringList& paragraphs, QWid
         text->addWidget(label);
     }
     text->addStretch();
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setWidget(page);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);
     connect(buttons, &QDialogButtonBox::rejected, this, &TextDialog::reject);
     auto* column = new QVBoxLayout(this);
-    column->addWidget(scroll);
+    column->addWidget(scrolling(page));
     column->addWidget(buttons);
-}
-
-QSize TextDialog::sizeHint() const {
-    return {fontMetrics().averageCharWidth() * 80, fontMetrics().lineSpacing() * 20};
+    giveRoom(*this, 90, 22);
 }
 
 TextDialog* makeCautionsDialog(QWidget* parent) {

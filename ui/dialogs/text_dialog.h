@@ -9,8 +9,6 @@ class TextDialog : public QDialog {
     Q_OBJECT
 public:
     TextDialog(const QString& title, const QStringList& paragraphs, QWidget* parent = nullptr);
-
-    [[nodiscard]] QSize sizeHint() const override;
 };
 
 /// The usual cautions around valve springs.

@@ -1,6 +1,7 @@
 #include "ui/pages/start_page.h"
 
 #include "ui/widgets/choice_card.h"
+#include "ui/widgets/scrolling.h"
 
 #include <QEvent>
 #include <QHBoxLayout>
@@ -39,13 +40,9 @@ StartPage::StartPage(QWidget* parent)
     row->addStretch(1);
     row->addWidget(middle, 4);
     row->addStretch(1);
-    auto* scroll = new QScrollArea(this); // for windows smaller than any screen we know
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setWidget(page);
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
-    whole->addWidget(scroll);
+    whole->addWidget(scrolling(page)); // for windows smaller than any screen we know
     setObjectName(QStringLiteral("startPage"));
     enlargeHeadline();
     showNoLogbook();

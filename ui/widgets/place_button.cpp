@@ -69,7 +69,7 @@ void PlaceButton::leaveEvent(QEvent* event) {
 void PlaceButton::paintEvent(QPaintEvent*) {
     const Scheme scheme = schemeFor(palette());
     QPainter painter(this);
-    if (isChecked()) {
+    if (isChecked() && isEnabled()) {
         painter.fillRect(rect(), palette().color(QPalette::Window));
         painter.fillRect(QRect(0, 0, width(), std::max(3, unit() / 2)), scheme.accent);
     } else if (underMouse() && isEnabled()) {

@@ -124,6 +124,29 @@ void LogbookFiles::import(const QStringList& paths) {
     m_session.importFiles(paths);
 }
 
+void LogbookFiles::chooseExport() {
+    auto* dialog =
+        new QFileDialog(&m_window, tr("Folder for the exchange files"), documentsFolder());
+    dialog->setFileMode(QFileDialog::Directory);
+    dialog->setOption(QFileDialog::ShowDirsOnly);
+    ask(dialog, [this](const QStringList& paths) { exportTo(paths.constFirst()); });
+}
+
+void LogbookFiles::exportTo(const QString& folder) {
+    m_strip.dismiss();
+    m_session.exportTo(folder, this, [this, folder](const Result<void>& result) {
+        if (result) {
+            m_strip.tell(MessageStrip::Kind::Notice,
+                         tr("Wrote races.csv, readings.csv and logbook.json into %1.").arg(folder));
+            return;
+        }
+        m_strip.tell(MessageStrip::Kind::Fault, wording::line(result.error()),
+                     {{tr("Choose another folder…"), [this] {
+                           chooseExport();
+                       }}});
+    });
+}
+
 void LogbookFiles::chooseBackup() {
     const QFileInfo logbook(m_session.path());
     const QString name = QStringLiteral("%1-%2").arg(logbook.completeBaseName(),
@@ -228,6 +251,11 @@ void LogbookFiles::explainOpenFailure(const Error& error) {
 }
 
 void LogbookFiles::explainImportFailure(const Error& error) {
+    const auto* fault = std::get_if<InputFault>(&error.fault);
+    if (fault != nullptr && *fault == InputFault::Cancelled) {
+        m_strip.tell(MessageStrip::Kind::Notice, wording::sentence(error)); // as was asked for
+        return;
+    }
     m_strip.tell(MessageStrip::Kind::Fault, wording::line(error),
                  {{tr("Choose other files…"), [this] {
                        chooseImport();

@@ -33,6 +33,8 @@ public:
     void openDemo();
     void chooseImport();
     void import(const QStringList& paths);
+    void chooseExport();
+    void exportTo(const QString& folder);
     /// Asks where the copy goes, offering today's date in its name.
     void chooseBackup();
     void backUp(const QString& destination);

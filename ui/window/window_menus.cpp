@@ -48,6 +48,8 @@ void WindowMenus::buildLogbookMenu() {
                         QKeySequence(QStringLiteral("Ctrl+I")), this, &WindowMenus::importWanted);
     m_needWriting << m_import;
     m_needLogbook << m_import;
+    m_needLogbook << menu->addAction(icon(Picture::Export), tr("&Export to a folder…"), this,
+                                     &WindowMenus::exportWanted);
     m_needLogbook << menu->addAction(icon(Picture::Backup), tr("&Back up…"),
                                      QKeySequence(QStringLiteral("Ctrl+B")), this,
                                      &WindowMenus::backupWanted);

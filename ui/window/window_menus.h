@@ -32,6 +32,7 @@ Q_SIGNALS:
     void demoWanted();
     void recentWanted(const QString& path);
     void importWanted();
+    void exportWanted();
     void backupWanted();
     void closeWanted();
     void chooseEngineWanted();

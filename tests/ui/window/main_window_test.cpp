@@ -194,6 +194,51 @@ TEST_F(MainWindowTest, OpensALogbookThatIsDropped) {
     EXPECT_EQ(preferences.lastLogbook(), session.path());
 }
 
+TEST_F(MainWindowTest, ImportsTablesThatAreDropped) {
+    write(QStringLiteral("readings.csv"),
+          "engine,inspected_on,engine_races,cylinder,valve,spring,reading_lbf\n"
+          "Blue,2026-03-01,0,1,I,S-1,121.5\n");
+    const auto window = makeWindow();
+    makeLogbook();
+    drop(*window, {file(QStringLiteral("readings.csv"))});
+    ASSERT_TRUE(waitFor([&] { return session.log() != nullptr; }));
+    EXPECT_EQ(session.log()->engine.name, QStringLiteral("Blue"));
+    EXPECT_FALSE(isOnStartPage(*window));
+}
+
+TEST_F(MainWindowTest, ExportsWhatAnImportTakesBack) {
+    const auto window = makeWindow();
+    makeLogbook();
+    const Engine engine = addEngine(QStringLiteral("Blue"));
+    Race race;
+    race.id = RaceId::make();
+    race.engine = engine.id;
+    race.racedOn = QDate(2026, 3, 7);
+    put(AddRace{race});
+    window->findChild<LogbookFiles*>()->exportTo(file(QStringLiteral("out")));
+    ASSERT_TRUE(waitFor([&] { return !window->strip().sentence().isEmpty(); }));
+    EXPECT_TRUE(window->strip().sentence().startsWith(QStringLiteral("Wrote races.csv")));
+    for (const char* name : {"races.csv", "readings.csv", "logbook.json"}) {
+        EXPECT_TRUE(QFile::exists(file(QStringLiteral("out/") + QString::fromLatin1(name))));
+    }
+    drop(*window, {file(QStringLiteral("out/races.csv"))});
+    ASSERT_TRUE(waitFor([&] { return !window->strip().sentence().isEmpty(); }));
+    EXPECT_EQ(session.log()->races.size(), 1U);
+}
+
+TEST_F(MainWindowTest, SaysWhereAFaultyTableIsWrongAndKeepsTheLogbook) {
+    write(QStringLiteral("readings.csv"),
+          "engine,inspected_on,engine_races,cylinder,valve,spring,reading_lbf\n"
+          "Blue,2026-03-01,0,9,I,S-1,121.5\n");
+    const auto window = makeWindow();
+    makeLogbook();
+    drop(*window, {file(QStringLiteral("readings.csv"))});
+    ASSERT_TRUE(waitFor([&] { return !window->strip().sentence().isEmpty(); }));
+    EXPECT_TRUE(window->strip().sentence().contains(QStringLiteral("cylinder")))
+        << window->strip().sentence().toStdString();
+    EXPECT_TRUE(session.engines().empty());
+}
+
 TEST_F(MainWindowTest, BacksUpAndRefusesToOverwrite) {
     const auto window = makeWindow();
     makeLogbook();
