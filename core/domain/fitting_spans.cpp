@@ -113,8 +113,7 @@ private:
         const auto rank = [&](const SpringId& spring) {
             const bool stoodHere =
                 occupant != m_at.end() && m_spans[occupant->second].spring == spring;
-            return std::tuple(!stoodHere, standsHereNext(spring, place, moment),
-                              labelOf(spring));
+            return std::tuple(!stoodHere, standsHereNext(spring, place, moment), labelOf(spring));
         };
         if (order.size() > 1) {
             std::sort(order.begin(), order.end(),
