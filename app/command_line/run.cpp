@@ -8,12 +8,12 @@
 #include <QFile>
 #include <QFileInfo>
 #include <QGuiApplication>
+#include <QTemporaryDir>
 
 #include <algorithm>
 #include <csignal>
 #include <cstdio>
 #include <fcntl.h>
-#include <memory>
 #include <unistd.h>
 
 namespace coilbook {
@@ -53,13 +53,26 @@ void keepQtQuiet() {
     });
 }
 
-std::unique_ptr<QCoreApplication> makeApplication(const Command& command, int& argc, char** argv) {
-    if (!command.needsFonts) {
-        return std::make_unique<QCoreApplication>(argc, argv);
+/// An application that can draw without a screen. Where the session has no folder for run-time
+/// files, Qt would make one in the temporary folder and leave it there; it gets one that goes
+/// again.
+class DrawingApplication {
+public:
+    DrawingApplication(int& argc, char** argv)
+        : m_application(argc, prepared(argv)) {}
+
+private:
+    char** prepared(char** argv) {
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+        if (!qEnvironmentVariableIsSet("XDG_RUNTIME_DIR")) {
+            qputenv("XDG_RUNTIME_DIR", QFile::encodeName(m_runtime.path()));
+        }
+        return argv;
     }
-    qputenv("QT_QPA_PLATFORM", "offscreen");
-    return std::make_unique<QGuiApplication>(argc, argv);
-}
+
+    QTemporaryDir m_runtime;
+    QGuiApplication m_application;
+};
 
 int finish(const Outcome<void>& outcome, Output& output) {
     const Result<void> printed = output.flush();
@@ -83,8 +96,12 @@ int run(const Command& command, const QStringList& words, int& argc, char** argv
     if (!request) {
         return report(request.error());
     }
-    const auto application = makeApplication(command, argc, argv);
     Output output;
+    if (command.needsFonts) {
+        const DrawingApplication application(argc, argv);
+        return finish(command.run(*request, output), output);
+    }
+    const QCoreApplication application(argc, argv);
     return finish(command.run(*request, output), output);
 }
 

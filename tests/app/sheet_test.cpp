@@ -70,6 +70,14 @@ TEST_F(SheetTest, LeavesTheOlderSheetWhenItFails) {
     EXPECT_EQ(read(kSheet), "old");
 }
 
+TEST_F(SheetTest, LeavesNothingInTheTemporaryFolder) {
+    const ProgramRun left = shell(QStringLiteral(
+        "mkdir tmp; TMPDIR=$PWD/tmp \"$coilbook\" sheet season.coilbook --engine Blue --out s.pdf;"
+        "ls -A tmp"));
+    ASSERT_TRUE(succeeds(left));
+    EXPECT_EQ(left.out, QByteArray());
+}
+
 TEST_F(SheetTest, SaysWhenItsFolderIsNotThere) {
     EXPECT_TRUE(failsWith(run({QStringLiteral("sheet"), kLogbook, QStringLiteral("--engine=Blue"),
                                QStringLiteral("--out=no/sheet.pdf")}),

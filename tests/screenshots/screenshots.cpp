@@ -1,0 +1,186 @@
+// Drives the real window on the demo logbook and saves its places as PNG, in both sizes and both
+// colour schemes, and on a laptop with text at 150 %. No display is needed.
+//     coilbook_screenshots FOLDER [VARIANT, for example 1366x768-light]
+
+#include "core/demo/demo.h"
+#include "core/services/logbook_session.h"
+#include "core/support/clock.h"
+#include "ui/look/theme.h"
+#include "ui/main_window.h"
+#include "ui/pages/bench_page.h"
+#include "ui/pages/review_board.h"
+#include "ui/pages/review_page.h"
+#include "ui/preferences.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QFile>
+#include <QPushButton>
+#include <QSettings>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include <cstdio>
+#include <functional>
+#include <vector>
+
+namespace coilbook {
+
+namespace {
+
+constexpr int kPatienceMs = 20'000;
+
+struct Variant {
+    QSize size;
+    ColourScheme scheme = ColourScheme::Light;
+    int textPercent = 100;
+
+    [[nodiscard]] QString name() const {
+        const QString text =
+            textPercent == 100 ? QString() : QStringLiteral("-%1").arg(textPercent);
+        return QStringLiteral("%1x%2-%3")
+                   .arg(QString::number(size.width()), QString::number(size.height()),
+                        scheme == ColourScheme::Light ? QStringLiteral("light")
+                                                      : QStringLiteral("dark")) +
+               text;
+    }
+};
+
+std::vector<Variant> variants() {
+    const QSize laptop(1366, 768);
+    const QSize desk(1920, 1080);
+    return {{laptop, ColourScheme::Light},      {laptop, ColourScheme::Dark},
+            {desk, ColourScheme::Light},        {desk, ColourScheme::Dark},
+            {laptop, ColourScheme::Light, 150}, {laptop, ColourScheme::Dark, 150}};
+}
+
+/// One window in one variant, on a copy of the demo that may be written to.
+class Shoot {
+public:
+    Shoot(Preferences& preferences, const QString& logbook, Variant variant, QDir target)
+        : m_session(m_clock)
+        , m_window(m_session, preferences)
+        , m_logbook(logbook)
+        , m_variant(variant)
+        , m_target(std::move(target)) {
+        preferences.setColourScheme(variant.scheme);
+        preferences.setTextPercent(variant.textPercent);
+    }
+
+    [[nodiscard]] bool run() {
+        m_window.show();
+        m_window.resize(m_variant.size);
+        m_window.openLogbook(m_logbook);
+        return waitFor([this] { return m_session.assessment() != nullptr; }) && takeReview() &&
+               takeSheet() && takeBench();
+    }
+
+private:
+    static bool waitFor(const std::function<bool()>& condition) {
+        return QTest::qWaitFor(condition, kPatienceMs);
+    }
+
+    bool takeReview() {
+        m_window.showPlace(WorkPlace::Review);
+        auto* page = m_window.findChild<ReviewPage*>();
+        if (page == nullptr || !waitFor([page] { return page->board().selected().has_value(); }) ||
+            !take("review")) {
+            return false;
+        }
+        page->board().enlarge();
+        const bool taken = take("enlarged");
+        page->board().backToPlan();
+        return taken;
+    }
+
+    bool takeSheet() {
+        m_window.showPlace(WorkPlace::Sheet);
+        return take("sheet");
+    }
+
+    /// A round that has just begun: two readings are saved, a third is being typed.
+    bool takeBench() {
+        m_window.showPlace(WorkPlace::Bench);
+        auto* page = m_window.findChild<BenchPage*>();
+        if (page == nullptr || !take("start") || !click(*page, QStringLiteral("Start the round")) ||
+            !waitFor([page] { return page->showsRound(); })) {
+            return false;
+        }
+        for (const char* reading : {"125.5", "123.25"}) {
+            type(*page, reading);
+            QTest::keyClick(page->focusWidget(), Qt::Key_Return);
+            QTest::qWait(400);
+        }
+        type(*page, "126.5");
+        return take("bench");
+    }
+
+    static void type(const QWidget& page, const char* text) {
+        QTest::keyClicks(page.focusWidget(), QString::fromLatin1(text));
+    }
+
+    static bool click(const QWidget& page, const QString& text) {
+        for (QPushButton* button : page.findChildren<QPushButton*>()) {
+            if (button->isVisible() && button->text().startsWith(text)) {
+                button->click();
+                return true;
+            }
+        }
+        return false;
+    }
+
+    bool take(const char* place) {
+        QTest::qWait(200); // layouts, charts and fonts settle
+        if (m_window.size() != m_variant.size) {
+            std::fprintf(stderr, "%s does not fit %s\n", place, qPrintable(m_variant.name()));
+            return false;
+        }
+        const QString name =
+            QStringLiteral("%1-%2.png").arg(QString::fromLatin1(place), m_variant.name());
+        return m_window.grab().save(m_target.filePath(name));
+    }
+
+    SystemClock m_clock;
+    LogbookSession m_session;
+    MainWindow m_window;
+    QString m_logbook;
+    Variant m_variant;
+    QDir m_target;
+};
+
+bool takeAll(QApplication& application, const QDir& target, const QString& only) {
+    const QTemporaryDir scratch;
+    QSettings settings(scratch.filePath(QStringLiteral("settings.ini")), QSettings::IniFormat);
+    Preferences preferences(settings);
+    preferences.setPersonName(QStringLiteral("Pat Miller"));
+    const Theme theme(application, preferences);
+    for (const Variant& variant : variants()) {
+        if (!only.isEmpty() && variant.name() != only) {
+            continue;
+        }
+        const QDir folder(scratch.filePath(variant.name()));
+        const QString logbook = folder.filePath(QStringLiteral("demo.coilbook"));
+        if (!folder.mkpath(QStringLiteral(".")) || !writeDemo(logbook, SystemClock()) ||
+            !Shoot(preferences, logbook, variant, target).run()) {
+            std::fprintf(stderr, "no picture of %s\n", qPrintable(variant.name()));
+            return false;
+        }
+    }
+    return true;
+}
+
+} // namespace
+
+} // namespace coilbook
+
+int main(int argc, char** argv) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    qputenv("QT_LOGGING_RULES", "qt.qpa.*=false");
+    QApplication application(argc, argv);
+    const QStringList words = QApplication::arguments();
+    if (words.size() < 2 || !QDir().mkpath(words[1])) {
+        std::fprintf(stderr, "coilbook_screenshots FOLDER [VARIANT]\n");
+        return 2;
+    }
+    return coilbook::takeAll(application, QDir(words[1]), words.value(2)) ? 0 : 1;
+}
