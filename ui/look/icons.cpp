@@ -41,9 +41,9 @@ QByteArray drawingOf(Picture picture) {
 /// Draws one SVG whose strokes are black in whatever colour the palette has now.
 class PictureEngine final : public QIconEngine {
 public:
-    PictureEngine(QByteArray drawing, std::optional<QColor> colour)
+    PictureEngine(QByteArray drawing, const std::optional<QColor>& colour)
         : m_drawing(std::move(drawing))
-        , m_colour(std::move(colour)) {}
+        , m_colour(colour) {}
 
     void paint(QPainter* painter, const QRect& rect, QIcon::Mode mode, QIcon::State) override {
         QByteArray coloured = m_drawing;

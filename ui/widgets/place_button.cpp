@@ -89,7 +89,7 @@ void PlaceButton::paintEvent(QPaintEvent*) {
 
     const QFontMetrics keyMetrics(keyFont());
     const int chipHeight = keyMetrics.height() + 2;
-    const QRectF chip(x + 0.5, (height() - chipHeight) / 2 + 0.5,
+    const QRectF chip(x + 0.5, std::floor((height() - chipHeight) / 2.0) + 0.5,
                       keyMetrics.horizontalAdvance(m_key) + 2 * unit() - 1, chipHeight - 1);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setFont(keyFont());
