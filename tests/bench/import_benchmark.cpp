@@ -69,8 +69,8 @@ int run(int rows) {
         static bool told = false; // once, when writing begins
         if (part >= 0.3 && !told) {
             told = true;
-            out << "  read and checked after " << timer.elapsed() / 1000.0 << " s, peak "
-                << peakMegabytes() << " MB\n";
+            out << "  read and checked after " << static_cast<double>(timer.elapsed()) / 1000.0
+                << " s, peak " << peakMegabytes() << " MB\n";
         }
         return true;
     };
