@@ -4,8 +4,12 @@
 #include "core/storage/table.h"
 #include "core/storage/transaction.h"
 
+#include <QSet>
+#include <QUuid>
+
 #include <future>
 #include <map>
+#include <optional>
 #include <thread>
 #include <tuple>
 
@@ -29,7 +33,10 @@ public:
 
     [[nodiscard]] Result<void> add(const Tester& tester) override { return addRow(tester); }
 
-    [[nodiscard]] Result<void> add(const Spring& spring) override { return addRow(spring); }
+    [[nodiscard]] Result<void> add(const Spring& spring) override {
+        m_there.insert(spring.id.uuid());
+        return addRow(spring);
+    }
 
     [[nodiscard]] Result<void> add(const Fitting& fitting) override { return addRow(fitting); }
 
@@ -39,7 +46,10 @@ public:
         return addRow(inspection);
     }
 
-    [[nodiscard]] Result<void> add(const Sitting& sitting) override { return addRow(sitting); }
+    [[nodiscard]] Result<void> add(const Sitting& sitting) override {
+        m_there.insert(sitting.id.uuid());
+        return addRow(sitting);
+    }
 
     [[nodiscard]] Result<void> add(const Reading& reading) override;
 
@@ -53,33 +63,40 @@ private:
     /// The values of one INSERT of readings, in order.
     struct Portion {
         QVariantList values;
-        qsizetype columns = 0; ///< how many of each row are there (TableShape::needed or all)
         qsizetype rows = 0;
+        bool packed = false; ///< each row is a PackedReading
     };
 
-    ImportBatch(const Connection& connection, Transaction transaction);
+    explicit ImportBatch(const Connection& connection);
 
     [[nodiscard]] static std::vector<Portion> portionsOf(const std::vector<Reading>& readings);
     /// Hands what is gathered to the other thread and writes what it had made before.
     [[nodiscard]] Result<void> passOn();
     [[nodiscard]] Result<void> writeMade();
+    /// A reading names a sitting and a spring that are there: Conflict otherwise.
+    [[nodiscard]] Result<void> checkReferences(const Reading& reading);
+    [[nodiscard]] Result<void> checkForeignKeys();
     [[nodiscard]] Result<void> write(const TableShape& shape, const Portion& portion);
 
     template <class Record>
     [[nodiscard]] Result<void> addRow(const Record& record) {
         const TableShape& shape = Rows<Record>::shape();
-        return write(shape,
-                     {withChecksum(shape, Rows<Record>::values(record)), shape.columns.size(), 1});
+        m_written.insert(shape.name);
+        return write(shape, {withChecksum(shape, Rows<Record>::values(record)), 1, false});
     }
 
     const Connection& m_connection;
-    /// By table, columns and rows.
-    std::map<std::tuple<QString, qsizetype, qsizetype>, InsertStatement> m_prepared;
+    std::optional<Transaction> m_transaction;
+    QSet<QUuid> m_there; ///< sittings and springs known to be in the logbook
+    QUuid m_latestSitting;
+    QUuid m_latestSpring;
+    QSet<QString> m_written; ///< tables whose foreign keys are still to be checked
+    /// By table, whether packed, and rows.
+    std::map<std::tuple<QString, bool, qsizetype>, InsertStatement> m_prepared;
     std::vector<Reading> m_gathered;
+    std::vector<Portion> m_used; ///< written, for the other thread to clear away
     std::future<std::vector<Portion>> m_made;
     std::jthread m_maker;
-    // Ends first, when the statements above still live; they are finished by then.
-    Transaction m_transaction;
 };
 
 } // namespace coilbook::storage

@@ -5,21 +5,29 @@
 
 namespace coilbook::storage {
 
-/// A prepared INSERT of whole rows with their checksums; a row whose key is there already is left
+/// A prepared INSERT of several rows with their checksums; a row whose key is there already is left
 /// alone.
 class InsertStatement {
 public:
-    /// For `rows` rows at once with the first `columns` columns of the table; the others take their
-    /// defaults.
+    /// For whole rows of a table.
     [[nodiscard]] static Result<InsertStatement> prepare(const Connection& connection,
-                                                         const TableShape& shape, qsizetype columns,
-                                                         qsizetype rows);
+                                                         const TableShape& shape, qsizetype rows);
 
-    /// Row by row the values of the columns, then the checksum.
+    /// For readings packed into few values (PackedReading::values()): each value that Qt passes on
+    /// costs about as much time as SQLite needs to store it.
+    [[nodiscard]] static Result<InsertStatement> preparePacked(const Connection& connection,
+                                                               qsizetype rows);
+
+    /// The values of all rows, row by row.
     [[nodiscard]] Result<void> run(const QVariantList& values);
 
 private:
     InsertStatement(const Connection& connection, QSqlQuery query, QStringList names);
+
+    /// `sql` has a %1 where the tuples of placeholders go.
+    [[nodiscard]] static Result<InsertStatement> prepare(const Connection& connection,
+                                                         const QString& sql, qsizetype valuesPerRow,
+                                                         qsizetype rows);
 
     const Connection* m_connection;
     QSqlQuery m_query;

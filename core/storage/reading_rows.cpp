@@ -14,8 +14,7 @@ const TableShape& Rows<Reading>::shape() {
          QStringLiteral("withdraws"), QStringLiteral("who"), QStringLiteral("at_utc"),
          QStringLiteral("at_offset_min"), QStringLiteral("why")},
         QStringLiteral("sitting_id, id"),
-        {},
-        10};
+        {}};
     return shape;
 }
 

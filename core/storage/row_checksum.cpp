@@ -1,7 +1,6 @@
 #include "core/storage/row_checksum.h"
 
 #include <QCryptographicHash>
-#include <QVarLengthArray>
 #include <QtEndian>
 
 #include <algorithm>
@@ -10,58 +9,60 @@
 
 namespace coilbook::storage {
 
-namespace {
-
-/// Most rows fit, so that a million of them need no memory of their own.
-using Canonical = QVarLengthArray<char, 512>;
-
-void appendNumber(Canonical& canonical, qint64 number) {
+void CanonicalRow::appendDigits(qint64 number) {
     std::array<char, 20> digits{};
     const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), number);
-    canonical.append(digits.data(), end.ptr - digits.data());
+    m_bytes.append(digits.data(), end.ptr - digits.data());
 }
 
-void appendText(Canonical& canonical, const QString& text) {
-    canonical.append('t');
+void CanonicalRow::addNumber(qint64 number) {
+    m_bytes.append('i');
+    appendDigits(number);
+    m_bytes.append(';');
+}
+
+void CanonicalRow::addText(const QString& text) {
     const bool ascii = std::all_of(text.begin(), text.end(),
                                    [](QChar character) { return character.unicode() < 0x80; });
-    // Nearly all text of a logbook is ASCII and needs no conversion.
-    const QByteArray utf8 = ascii ? QByteArray() : text.toUtf8();
-    appendNumber(canonical, ascii ? text.size() : utf8.size());
-    canonical.append(':');
     if (!ascii) {
-        canonical.append(utf8.constData(), utf8.size());
+        addUtf8(text.toUtf8());
         return;
     }
-    const qsizetype before = canonical.size();
-    canonical.resize(before + text.size());
-    std::transform(text.begin(), text.end(), canonical.begin() + before,
+    // Nearly all text of a logbook is ASCII and needs no conversion.
+    m_bytes.append('t');
+    appendDigits(text.size());
+    m_bytes.append(':');
+    const qsizetype before = m_bytes.size();
+    m_bytes.resize(before + text.size());
+    std::transform(text.begin(), text.end(), m_bytes.begin() + before,
                    [](QChar character) { return static_cast<char>(character.unicode()); });
 }
 
-void append(Canonical& canonical, const QVariant& value) {
-    if (value.isNull()) {
-        canonical.append('n');
-    } else if (value.userType() == QMetaType::QString) {
-        appendText(canonical, *static_cast<const QString*>(value.constData()));
-    } else {
-        canonical.append('i');
-        appendNumber(canonical, value.toLongLong());
-        canonical.append(';');
-    }
+void CanonicalRow::addUtf8(QByteArrayView text) {
+    m_bytes.append('t');
+    appendDigits(text.size());
+    m_bytes.append(':');
+    m_bytes.append(text.data(), text.size());
 }
 
-} // namespace
+qint64 CanonicalRow::checksum() const {
+    const QByteArray digest = QCryptographicHash::hash(
+        QByteArrayView(m_bytes.constData(), m_bytes.size()), QCryptographicHash::Sha256);
+    return qFromBigEndian<qint64>(digest.constData());
+}
 
 qint64 rowChecksum(const QString& table, const QVariantList& values) {
-    Canonical canonical;
-    appendText(canonical, table);
+    CanonicalRow row(table);
     for (const QVariant& value : values) {
-        append(canonical, value);
+        if (value.isNull()) {
+            row.addNull();
+        } else if (value.userType() == QMetaType::QString) {
+            row.addText(*static_cast<const QString*>(value.constData()));
+        } else {
+            row.addNumber(value.toLongLong());
+        }
     }
-    const QByteArray digest = QCryptographicHash::hash(
-        QByteArrayView(canonical.constData(), canonical.size()), QCryptographicHash::Sha256);
-    return qFromBigEndian<qint64>(digest.constData());
+    return row.checksum();
 }
 
 } // namespace coilbook::storage

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <QByteArrayView>
 #include <QString>
+#include <QVarLengthArray>
 #include <QVariant>
 
 namespace coilbook::storage {
@@ -11,5 +13,25 @@ namespace coilbook::storage {
 /// stands as a text. It finds a changed value that leaves the b-tree in order, which PRAGMA
 /// integrity_check does not.
 [[nodiscard]] qint64 rowChecksum(const QString& table, const QVariantList& values);
+
+/// The canonical form of a row, value by value.
+class CanonicalRow {
+public:
+    explicit CanonicalRow(const QString& table) { addText(table); }
+
+    void addNull() { m_bytes.append('n'); }
+
+    void addNumber(qint64 number);
+    void addText(const QString& text);
+    void addUtf8(QByteArrayView text);
+
+    [[nodiscard]] qint64 checksum() const;
+
+private:
+    void appendDigits(qint64 number);
+
+    /// Most rows fit, so that a million of them need no memory of their own.
+    QVarLengthArray<char, 512> m_bytes;
+};
 
 } // namespace coilbook::storage

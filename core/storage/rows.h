@@ -19,9 +19,6 @@ struct TableShape {
     QStringList columns;
     QString key;             ///< columns of the primary key, as in ON CONFLICT (…)
     QStringList silentFacts; ///< columns that may change without leaving an amendment
-    /// How many columns an INSERT must name; those behind them default to NULL, 0 or an empty text.
-    /// 0: all.
-    qsizetype needed = 0;
 };
 
 /// The kind of record that a table holds, and back. Precondition: a table that amendments name.

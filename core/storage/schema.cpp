@@ -10,6 +10,19 @@ Result<int> number(const Connection& connection, const QString& sql) {
     return connection.scalar(sql).map([](const QVariant& value) { return value.toInt(); });
 }
 
+Result<void> tryToWrite(const Connection& connection) {
+    const Result<Transaction> transaction = Transaction::write(connection);
+    if (!transaction) {
+        return tl::unexpected(transaction.error());
+    }
+    // BEGIN IMMEDIATE succeeds on a read-only file; the first write does not.
+    return number(connection, QStringLiteral("PRAGMA user_version")).and_then([&](int version) {
+        return connection.run(QStringLiteral("PRAGMA user_version=%1").arg(version));
+    });
+}
+
+} // namespace
+
 Result<void> setAndReadBack(const Connection& connection, const QString& pragma,
                             const QString& value, const QString& expected) {
     // The setting itself may answer with a row or with none, so it is asked for afterwards.
@@ -28,19 +41,6 @@ Result<void> setAndReadBack(const Connection& connection, const QString& pragma,
     }
     return {};
 }
-
-Result<void> tryToWrite(const Connection& connection) {
-    const Result<Transaction> transaction = Transaction::write(connection);
-    if (!transaction) {
-        return tl::unexpected(transaction.error());
-    }
-    // BEGIN IMMEDIATE succeeds on a read-only file; the first write does not.
-    return number(connection, QStringLiteral("PRAGMA user_version")).and_then([&](int version) {
-        return connection.run(QStringLiteral("PRAGMA user_version=%1").arg(version));
-    });
-}
-
-} // namespace
 
 Result<FileIdentity> readIdentity(const Connection& connection) {
     const Result<int> id = number(connection, QStringLiteral("PRAGMA application_id"));

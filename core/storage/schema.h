@@ -26,6 +26,10 @@ struct FileIdentity {
 [[nodiscard]] Result<void> checkIdentity(const FileIdentity& identity, const QString& path,
                                          const std::vector<Migration>& migrations);
 
+/// Sets a mode of the connection and asks for it: Internal if it does not answer as `expected`.
+[[nodiscard]] Result<void> setAndReadBack(const Connection& connection, const QString& pragma,
+                                          const QString& value, const QString& expected);
+
 /// Journal, sync and checking modes of this connection, set and read back, then a write that is
 /// taken back: the file can be written here and now. It leaves the file as it was.
 [[nodiscard]] Result<void> prepareForWriting(const Connection& connection);

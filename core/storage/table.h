@@ -28,8 +28,7 @@ namespace coilbook::storage {
 template <class Record>
 [[nodiscard]] Result<void> insert(const Connection& connection, const Record& record) {
     const TableShape& shape = Rows<Record>::shape();
-    Result<InsertStatement> statement =
-        InsertStatement::prepare(connection, shape, shape.columns.size(), 1);
+    Result<InsertStatement> statement = InsertStatement::prepare(connection, shape, 1);
     if (!statement) {
         return tl::unexpected(statement.error());
     }

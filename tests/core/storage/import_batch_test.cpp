@@ -79,10 +79,44 @@ TEST_F(ImportBatchTest, ARowThatRefersToNothingFailsAndNothingIsStored) {
         addFrame(*batch);
         Reading orphan = reading(1, 1215);
         orphan.spring = SpringId::make();
+        EXPECT_TRUE(failedWith(StorageFault::Conflict, batch->add(orphan)));
+        orphan = reading(1, 1215);
+        orphan.sitting = SittingId::make();
+        EXPECT_TRUE(failedWith(StorageFault::Conflict, batch->add(orphan)));
+    }
+    EXPECT_TRUE(store().engines()->empty());
+    {
+        const auto batch = begin();
+        addFrame(*batch);
+        Sitting orphan = m_sitting;
+        orphan.id = SittingId::make();
+        orphan.inspection = InspectionId::make();
         ASSERT_TRUE(succeeded(batch->add(orphan)));
         EXPECT_TRUE(failedWith(StorageFault::Conflict, batch->commit()));
     }
     EXPECT_TRUE(store().engines()->empty());
+    {
+        const auto batch = begin();
+        addFrame(*batch);
+        Reading orphan = reading(1, 1215);
+        orphan.amends = ReadingId::make();
+        orphan.kind = ReadingKind::Correction;
+        orphan.author = author();
+        ASSERT_TRUE(succeeded(batch->add(orphan)));
+        EXPECT_TRUE(failedWith(StorageFault::Conflict, batch->commit()));
+    }
+    EXPECT_TRUE(store().engines()->empty());
+}
+
+TEST_F(ImportBatchTest, ForeignKeysAreBackInForceAfterABatch) {
+    addEngine();
+    {
+        const auto batch = begin();
+        ASSERT_TRUE(succeeded(batch->commit()));
+    }
+    m_sitting.tester = TesterId::make(); // that there is such a tester only the schema says
+    EXPECT_TRUE(
+        failedWith(StorageFault::Conflict, apply(StartInspection{m_inspection, m_sitting})));
 }
 
 TEST_F(ImportBatchTest, RowsThatAreThereAlreadyAreLeftAlone) {
