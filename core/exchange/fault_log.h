@@ -5,6 +5,7 @@
 #include <QString>
 
 #include <compare>
+#include <concepts>
 #include <cstddef>
 
 namespace coilbook {
@@ -22,10 +23,17 @@ struct CellPosition {
 /// order in which the faults were found.
 class FaultLog {
 public:
-    void add(const CellPosition& position, Error error) {
+    void add(const CellPosition& position, const Error& error) {
+        add(position, [&error] { return error; });
+    }
+
+    /// `makeError()` is asked for the error only if it is the first: a file of the wrong kind may
+    /// have millions of faults.
+    template <std::invocable MakeError>
+    void add(const CellPosition& position, const MakeError& makeError) {
         if (m_count++ == 0 || position < m_position) {
             m_position = position;
-            m_first = std::move(error);
+            m_first = makeError();
         }
     }
 

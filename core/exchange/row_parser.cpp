@@ -65,7 +65,7 @@ bool RowParser::begin(std::span<const std::string_view> cells, qint64 line) {
         const bool tooFew = cells.size() < columns;
         // Named is the first column without a cell; a cell too many has none to be named.
         report({{}, cells.size()}, tooFew ? InputFault::TooFewFields : InputFault::TooManyFields,
-               false, {QString::number(cells.size()), QString::number(columns)});
+               false, {static_cast<qint64>(cells.size()), static_cast<qint64>(columns)});
     }
     return m_isSound;
 }
@@ -235,8 +235,7 @@ std::int32_t RowParser::count(const Cell& cell, int least, int most) {
         if (cell.text.empty()) {
             report(cell, InputFault::EmptyCell, false);
         } else {
-            report(cell, InputFault::NotACount, true,
-                   {QString::number(least), QString::number(most)});
+            report(cell, InputFault::NotACount, true, {least, most});
         }
         return least;
     }
@@ -245,17 +244,21 @@ std::int32_t RowParser::count(const Cell& cell, int least, int most) {
 
 template <class Fault>
 void RowParser::report(const Cell& cell, Fault fault, bool withText,
-                       const QStringList& moreArguments) {
+                       std::initializer_list<qint64> numbers) {
     m_isSound = false;
-    const std::vector<Column>& columns = m_about.header.columns;
-    const QString column =
-        cell.field < columns.size() ? columnName(columns[cell.field]) : QString();
-    QStringList arguments = moreArguments;
-    if (withText) {
-        arguments.prepend(textOf(cell.text));
-    }
-    m_faults.add({m_file, m_line, cell.field},
-                 Error{fault, arguments, m_about.path, m_line, column, 0, {}});
+    m_faults.add({m_file, m_line, cell.field}, [&] {
+        const std::vector<Column>& columns = m_about.header.columns;
+        const QString column =
+            cell.field < columns.size() ? columnName(columns[cell.field]) : QString();
+        QStringList arguments;
+        if (withText) {
+            arguments.append(textOf(cell.text));
+        }
+        for (const qint64 number : numbers) {
+            arguments.append(QString::number(number));
+        }
+        return Error{fault, arguments, m_about.path, m_line, column, 0, {}};
+    });
 }
 
 } // namespace coilbook

@@ -4,6 +4,7 @@
 #include "core/exchange/fault_log.h"
 #include "core/support/clock.h"
 
+#include <initializer_list>
 #include <optional>
 #include <span>
 #include <string_view>
@@ -39,7 +40,7 @@ private:
     [[nodiscard]] std::int32_t count(const Cell& cell, int least, int most);
     template <class Fault>
     void report(const Cell& cell, Fault fault, bool withText = true,
-                const QStringList& moreArguments = {});
+                std::initializer_list<qint64> numbers = {});
 
     const ExchangeFile& m_about;
     std::size_t m_file;

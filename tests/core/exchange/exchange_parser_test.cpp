@@ -125,6 +125,20 @@ TEST_F(ExchangeParserTest, ReportsTheFirstFaultByFileLineAndColumnAndCountsTheOt
     EXPECT_EQ(error.more, 2);
 }
 
+TEST_F(ExchangeParserTest, ReadsAFileOfNothingButFaultsToItsEnd) {
+    constexpr qint64 kRows = 300'000;
+    std::string bytes = kHeader;
+    for (qint64 row = 0; row < kRows; ++row) {
+        bytes += "x\n";
+    }
+    read(bytes);
+    const Error error = m_faults.first();
+    EXPECT_EQ(error.fault, Fault(InputFault::TooFewFields));
+    EXPECT_EQ(error.arguments, (QStringList{QStringLiteral("1"), QStringLiteral("14")}));
+    EXPECT_EQ(error.line, 2);
+    EXPECT_EQ(error.more, kRows - 1);
+}
+
 TEST_F(ExchangeParserTest, StopsWhenAsked) {
     const QString path = write(QStringLiteral("a.csv"), kHeader);
     EXPECT_FALSE(readExchangeFiles(
