@@ -2,6 +2,7 @@
 
 #include <QByteArrayView>
 
+#include <array>
 #include <cstring>
 
 namespace coilbook {
@@ -11,8 +12,16 @@ namespace {
 constexpr std::size_t kBlock = 1U << 20U;
 constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 
+constexpr auto kEndsPlainCell = [] {
+    std::array<bool, 256> ends{};
+    for (const char c : {',', '\n', '\r', '"'}) {
+        ends[static_cast<unsigned char>(c)] = true;
+    }
+    return ends;
+}();
+
 bool endsPlainCell(char c) {
-    return c == ',' || c == '\n' || c == '\r' || c == '"';
+    return kEndsPlainCell[static_cast<unsigned char>(c)];
 }
 
 /// Keeps one quote of each pair; in a quoted cell they come in pairs only. Returns the new end.

@@ -115,7 +115,10 @@ std::vector<EngineCheck::PlacedRow> EngineCheck::placeRows() {
     for (const std::uint32_t row : m_rows.readings) {
         placed.push_back({inspectionOf(row), springOf(row), readingAt(row).hit, row});
     }
-    std::sort(placed.begin(), placed.end());
+    // Most files are in order already.
+    if (!std::is_sorted(placed.begin(), placed.end())) {
+        std::sort(placed.begin(), placed.end());
+    }
     return placed;
 }
 

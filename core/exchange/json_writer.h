@@ -28,6 +28,7 @@ public:
 
     void endArray() { end(']'); }
 
+    /// `name` needs no escapes.
     void key(const char* name);
 
     void string(const QString& text);
@@ -39,7 +40,7 @@ public:
     void boolean(bool value);
     void null();
 
-    /// A line break behind the outermost value.
+    /// A line break behind the outermost value; then everything is with the sink.
     void finish();
 
 private:
@@ -53,9 +54,11 @@ private:
     void startValue();
     void startItem();
 
-    void put(const QByteArray& text) { m_sink(text); }
+    void newLine();
+    void putQuoted(const QString& text);
 
     Sink m_sink;
+    QByteArray m_buffer;
     std::vector<Level> m_levels;
     bool m_afterKey = false;
 };

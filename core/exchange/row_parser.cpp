@@ -212,6 +212,9 @@ TextId RowParser::name(const Cell& cell) {
 }
 
 std::int32_t RowParser::day(const Cell& cell) {
+    if (!cell.text.empty() && cell.text == m_latestDate) { // most rows repeat the one before
+        return m_latestDay;
+    }
     const std::optional<QDate> date = parseDate(cell.text);
     if (!date) {
         if (cell.text.empty()) {
@@ -221,12 +224,16 @@ std::int32_t RowParser::day(const Cell& cell) {
         }
         return 0;
     }
+    const auto day = static_cast<std::int32_t>(date->toJulianDay());
     if (*date < m_firstDay) {
         report(cell, LogbookFault::DateTooEarly);
     } else if (*date > m_lastDay) {
         report(cell, LogbookFault::DateInFuture);
+    } else {
+        m_latestDate = cell.text;
+        m_latestDay = day;
     }
-    return static_cast<std::int32_t>(date->toJulianDay());
+    return day;
 }
 
 std::int32_t RowParser::count(const Cell& cell, int least, int most) {

@@ -7,6 +7,7 @@
 #include <initializer_list>
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace coilbook {
@@ -49,6 +50,8 @@ private:
     TextPool& m_texts;
     FaultLog& m_faults;
     std::vector<TextId> m_latest; ///< the text of each field in the record before
+    std::string m_latestDate;     ///< as written, the last one that was sound
+    std::int32_t m_latestDay = 0;
     qint64 m_line = 0;
     bool m_isSound = true;
     int m_readings = 0; ///< reading cells filled in this record
