@@ -84,7 +84,7 @@ Result<EngineLayout> checkedLayout(EngineLayout layout) {
             return fail(LogbookFault::BadLayout, {placeText(expected)});
         }
     }
-    if (places.size() != static_cast<std::size_t>(2 * cylinders)) {
+    if (places.size() != 2 * static_cast<std::size_t>(cylinders)) {
         return fail(LogbookFault::BadLayout, {placeText(places.back())});
     }
     return layout;
