@@ -3,6 +3,9 @@
 #include "tests/app/season.h"
 
 #include <QCoreApplication>
+#include <QFile>
+#include <QProcess>
+#include <QTest>
 
 namespace coilbook::testing {
 
@@ -30,6 +33,26 @@ TEST_F(LockTest, AnImportSaysWhichWindowHoldsTheLogbookAndReadingGoesOn) {
     EXPECT_TRUE(
         succeeds(run({QStringLiteral("sheet"), kLogbook, QStringLiteral("--engine"),
                       QStringLiteral("Blue"), QStringLiteral("--out"), QStringLiteral("s.pdf")})));
+}
+
+TEST_F(LockTest, AWindowHoldsTheLogbookUntilItIsClosed) {
+    import(kLogbook, kSeason);
+    write(QStringLiteral("a.csv"), kSeason);
+    QProcess window;
+    startWindow(window, kLogbook);
+    ASSERT_TRUE(QTest::qWaitFor(
+        [this] { return QFile::exists(path(kLogbook + QStringLiteral(".lock"))); }, 20'000));
+
+    const ProgramRun refused = run({QStringLiteral("import"), kLogbook, QStringLiteral("a.csv")});
+
+    EXPECT_TRUE(failsWith(refused, 1, "coilbook"));
+    EXPECT_TRUE(failsWith(refused, 1, QByteArray::number(window.processId())));
+    EXPECT_TRUE(succeeds(run({QStringLiteral("assess"), kLogbook})));
+
+    // Killed, it leaves its lock file; nobody has to clear that away.
+    window.kill();
+    ASSERT_TRUE(window.waitForFinished());
+    EXPECT_TRUE(succeeds(run({QStringLiteral("import"), kLogbook, QStringLiteral("a.csv")})));
 }
 
 TEST_F(LockTest, AnImportLeavesNoLockBehind) {

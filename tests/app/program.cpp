@@ -79,6 +79,15 @@ ProgramRun ProgramTest::tool(const QString& program, const QStringList& words) c
     return start(program, words, m_folder.path(), m_home.path());
 }
 
+void ProgramTest::startWindow(QProcess& process, const QString& logbook) const {
+    QProcessEnvironment variables = environment(m_home.path());
+    variables.insert(QStringLiteral("QT_QPA_PLATFORM"), QStringLiteral("offscreen"));
+    process.setWorkingDirectory(m_folder.path());
+    process.setProcessEnvironment(variables);
+    process.start(QStringLiteral(COILBOOK_PROGRAM), {logbook});
+    ASSERT_TRUE(process.waitForStarted());
+}
+
 void ProgramTest::write(const QString& name, const QByteArray& bytes) const {
     QFile file(path(name));
     ASSERT_TRUE(file.open(QIODevice::WriteOnly));

@@ -9,6 +9,8 @@
 
 #include <ostream>
 
+class QProcess;
+
 namespace coilbook::testing {
 
 /// What a run of the program left behind.
@@ -36,6 +38,9 @@ protected:
 
     /// Runs another program of the system in the folder.
     [[nodiscard]] ProgramRun tool(const QString& program, const QStringList& words) const;
+
+    /// Starts the window on a logbook, on a platform without a screen.
+    void startWindow(QProcess& process, const QString& logbook) const;
 
     /// Writes a file into the folder.
     void write(const QString& name, const QByteArray& bytes) const;
