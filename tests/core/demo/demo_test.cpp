@@ -1,7 +1,7 @@
 #include "core/assessment/assessment.h"
 #include "core/demo/demo.h"
 #include "core/storage/logbook_store.h"
-#include "tests/core/services/session_fixture.h"
+#include "tests/support/session_fixture.h"
 
 #include <algorithm>
 #include <map>

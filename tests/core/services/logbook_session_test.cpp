@@ -1,5 +1,5 @@
 #include "core/services/logbook_session.h"
-#include "tests/core/services/session_fixture.h"
+#include "tests/support/session_fixture.h"
 
 #include <QFileInfo>
 

@@ -1,6 +1,6 @@
-#include "tests/core/services/session_fixture.h"
 #include "tests/support/log_builder.h"
 #include "tests/support/printers.h"
+#include "tests/support/session_fixture.h"
 #include "ui/dialogs/swap_dialog.h"
 #include "ui/pages/review_board.h"
 #include "ui/pages/review_page.h"
