@@ -39,7 +39,7 @@ protected:
     [[nodiscard]] QString pathOf(const QString& name) const { return m_folder.filePath(name); }
 
     QString write(const QString& name, const std::string& bytes) {
-        const QString path = pathOf(name);
+        QString path = pathOf(name);
         QFile file(path);
         EXPECT_TRUE(file.open(QIODevice::WriteOnly)) << path.toStdString();
         EXPECT_EQ(file.write(bytes.data(), static_cast<qint64>(bytes.size())),

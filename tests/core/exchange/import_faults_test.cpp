@@ -5,7 +5,6 @@ namespace {
 
 using testing::races;
 using testing::readings;
-using testing::unnumbered;
 using Fault = decltype(Error::fault);
 
 /// What is stored before, what is imported then, and what is said of it.
