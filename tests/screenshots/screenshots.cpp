@@ -57,12 +57,12 @@ std::vector<Variant> variants() {
 /// One window in one variant, on a copy of the demo that may be written to.
 class Shoot {
 public:
-    Shoot(Preferences& preferences, const QString& logbook, Variant variant, QDir target)
+    Shoot(Preferences& preferences, const QString& logbook, Variant variant, const QDir& target)
         : m_session(m_clock)
         , m_window(m_session, preferences)
         , m_logbook(logbook)
         , m_variant(variant)
-        , m_target(std::move(target)) {
+        , m_target(target) {
         preferences.setColourScheme(variant.scheme);
         preferences.setTextPercent(variant.textPercent);
     }

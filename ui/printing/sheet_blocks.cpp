@@ -72,9 +72,10 @@ double drawFacts(PaperCanvas& canvas, const QRectF& area, const std::vector<Head
     const double row = caption + value + mm(1.2);
     const double width = columnWidth(area.width(), kFactColumns);
     for (std::size_t i = 0; i < facts.size(); ++i) {
-        const double left =
-            area.left() + static_cast<double>(i % kFactColumns) * (width + kColumnGap);
-        const double top = area.top() + static_cast<double>(i / kFactColumns) * row;
+        const auto column = i % kFactColumns;
+        const auto line = i / kFactColumns;
+        const double left = area.left() + static_cast<double>(column) * (width + kColumnGap);
+        const double top = area.top() + static_cast<double>(line) * row;
         canvas.text(QRectF(left, top, width, caption), facts[i].caption, kCaption);
         const QRectF where(left, top + caption, width, value);
         if (facts[i].value.isEmpty()) {
