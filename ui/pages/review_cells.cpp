@@ -34,10 +34,11 @@ QFont chartFont(QFont font) {
     return font;
 }
 
-/// The font, made smaller until the text fits its room by breaking lines; at most by a third.
+/// The font, made smaller until the text fits its room by breaking lines; at most by half, which at
+/// large text is still the size of small print.
 QFont fitted(QFont font, const QString& text, const QSizeF& room) {
     const double size = font.pointSizeF();
-    for (double part = 1.0; part > 0.65; part -= 0.05) {
+    for (double part = 1.0; part > 0.5; part -= 0.05) {
         font.setPointSizeF(size * part);
         const QRectF needed = QFontMetricsF(font).boundingRect(
             QRectF(QPointF(), room), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, text);
