@@ -1,5 +1,6 @@
 #include "core/wording/amendment_words.h"
 
+#include "core/wording/fact_words.h"
 #include "core/wording/quantities.h"
 #include "core/wording/words.h"
 
@@ -93,10 +94,12 @@ QString asTyped(const TypedForce& value) {
 }
 
 AmendmentWords amendmentWords(const Amendment& amendment, const EngineLog& log) {
-    QString fact = amendment.fact;
-    fact.replace(QLatin1Char('_'), QLatin1Char(' '));
-    return {Words::tr("%1, %2", "a record, one of its facts").arg(recordName(amendment, log), fact),
-            orNone(amendment.oldValue), orNone(amendment.newValue)};
+    const auto side = [&](const QString& stored) {
+        return orNone(factValue(amendment.fact, stored, log));
+    };
+    return {Words::tr("%1, %2", "a record, one of its facts")
+                .arg(recordName(amendment, log), factName(amendment.fact)),
+            side(amendment.oldValue), side(amendment.newValue)};
 }
 
 AmendmentWords amendmentWords(const Reading& amendment, const EngineLog& log) {

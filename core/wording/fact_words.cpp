@@ -1,0 +1,110 @@
+#include "core/wording/fact_words.h"
+
+#include "core/wording/quantities.h"
+#include "core/wording/words.h"
+
+#include <QStringList>
+
+#include <array>
+
+namespace coilbook::wording {
+
+namespace {
+
+struct NamedFact {
+    const char* column;
+    const char* name;
+};
+
+// Columns whose own words do not say it; the others read well with blanks.
+constexpr std::array kNamed{
+    NamedFact{"layout", QT_TRANSLATE_NOOP("coilbook::wording::Words", "cylinders")},
+    NamedFact{"limit_ulbf", QT_TRANSLATE_NOOP("coilbook::wording::Words", "limit")},
+    NamedFact{"caution_percent", QT_TRANSLATE_NOOP("coilbook::wording::Words", "caution")},
+    NamedFact{"engine_temp_mc",
+              QT_TRANSLATE_NOOP("coilbook::wording::Words", "engine temperature")},
+    NamedFact{"engine_races", QT_TRANSLATE_NOOP("coilbook::wording::Words", "races run")},
+    NamedFact{"over_rev", QT_TRANSLATE_NOOP("coilbook::wording::Words", "over-revved")},
+    NamedFact{"tester_id", QT_TRANSLATE_NOOP("coilbook::wording::Words", "tester")},
+    NamedFact{"peak_rpm", QT_TRANSLATE_NOOP("coilbook::wording::Words", "peak rpm")},
+};
+
+QString yesOrNo(bool yes) {
+    return yes ? Words::tr("yes") : Words::tr("no");
+}
+
+QString layoutWords(const QString& stored) {
+    const Result<EngineLayout> layout = layoutFromText(stored);
+    if (!layout) {
+        return stored;
+    }
+    QStringList banks;
+    for (const Bank& bank : layout->banks) {
+        QStringList places;
+        for (const Place& place : bank.places) {
+            places << placeText(place).remove(QLatin1Char(' '));
+        }
+        banks << bank.name + QLatin1Char(' ') + places.join(QLatin1Char(' '));
+    }
+    QStringList order;
+    for (const Cylinder& cylinder : layout->firingOrder) {
+        order << QString::number(cylinder.number());
+    }
+    return Words::tr("%1; fires %2", "banks with their places; a firing order")
+        .arg(banks.join(QStringLiteral(", ")), order.join(QLatin1Char('-')));
+}
+
+QString testerName(const QString& stored, const EngineLog& log) {
+    const TesterId id = TesterId::fromText(stored);
+    for (const Tester& tester : log.testers) {
+        if (tester.id == id) {
+            return tester.name;
+        }
+    }
+    return stored;
+}
+
+} // namespace
+
+QString factName(const QString& fact) {
+    for (const NamedFact& named : kNamed) {
+        if (fact == QLatin1String(named.column)) {
+            return Words::tr(named.name);
+        }
+    }
+    QString name = fact;
+    return name.replace(QLatin1Char('_'), QLatin1Char(' '));
+}
+
+QString factValue(const QString& fact, const QString& stored, const EngineLog& log) {
+    constexpr double kMicro = 1e6;
+    constexpr double kMilli = 1e3;
+    bool isNumber = false;
+    const qint64 number = stored.toLongLong(&isNumber);
+    if (fact == QLatin1String("layout") && !stored.isEmpty()) {
+        return layoutWords(stored);
+    }
+    if (fact == QLatin1String("tester_id") && !stored.isEmpty()) {
+        return testerName(stored, log);
+    }
+    if (!isNumber) {
+        return stored;
+    }
+    const auto value = static_cast<double>(number);
+    if (fact == QLatin1String("limit_ulbf")) {
+        return Quantities(ForceUnit::PoundForce).forceWithUnit(Force::poundsForce(value / kMicro));
+    }
+    if (fact == QLatin1String("caution_percent")) {
+        return Words::tr("%1 %", "a probability").arg(number);
+    }
+    if (fact == QLatin1String("engine_temp_mc")) {
+        return QStringLiteral("%1 °C").arg(value / kMilli);
+    }
+    if (fact == QLatin1String("over_rev") || fact == QLatin1String("retired") ||
+        fact == QLatin1String("closed") || fact == QLatin1String("withdrawn")) {
+        return yesOrNo(number != 0);
+    }
+    return stored;
+}
+
+} // namespace coilbook::wording
