@@ -1,0 +1,188 @@
+#include "tests/core/storage/logbook_fixture.h"
+#include "tests/durability/content.h"
+#include "tests/durability/scripted_session.h"
+#include "tests/durability/sweep.h"
+
+#include <QElapsedTimer>
+#include <QFile>
+#include <QHash>
+#include <QProcess>
+
+#include <cstdio>
+#include <random>
+
+namespace coilbook::testing {
+namespace {
+
+constexpr int kNotHanging = 30000; // ms
+
+/// Kills programs at random moments and holds what is on the disk against a record kept here.
+class KillTest : public ::testing::Test {
+protected:
+    /// Starts a program and kills it after so many ms; what it said until then.
+    static QByteArray outputUntilKilled(const QString& program, const QStringList& words,
+                                        int milliseconds) {
+        QProcess process;
+        process.start(program, words);
+        EXPECT_TRUE(process.waitForStarted(kNotHanging));
+        process.waitForFinished(milliseconds);
+        process.kill(); // SIGKILL
+        EXPECT_TRUE(process.state() == QProcess::NotRunning ||
+                    process.waitForFinished(kNotHanging));
+        EXPECT_EQ(process.readAllStandardError(), QByteArray());
+        return process.readAllStandardOutput();
+    }
+
+    static void expectSound(const LogbookStore& store) {
+        const Result<VerifyReport> report = store.verify();
+        ASSERT_TRUE(succeeded(report));
+        EXPECT_EQ(report->findings, std::vector<VerifyReport::Finding>());
+    }
+
+    [[nodiscard]] QString path(const char* name) const {
+        return m_folder.filePath(QString::fromLatin1(name));
+    }
+
+    int m_kills = repetitions("COILBOOK_KILLS", 25);
+    std::mt19937 m_random{20260502};
+    QTemporaryDir m_folder;
+};
+
+/// What the entry driver has acknowledged, over all of its lives.
+class EntryKillTest : public KillTest {
+protected:
+    void SetUp() override {
+        Result<LogbookStore> store = LogbookStore::create(path("shop.coilbook"));
+        ASSERT_TRUE(succeeded(store));
+        Engine engine;
+        engine.id = EngineId::make();
+        engine.name = QStringLiteral("Blue");
+        const Spring spring{SpringId::make(), QStringLiteral("S-1"), {}, {}, {}};
+        const Fitting fitting{FittingId::make(), engine.id, spring.id, {Cylinder(1), Valve::Intake},
+                              QDate(2026, 3, 1), 0,         {},        false};
+        ASSERT_TRUE(succeeded(store->apply(AddEngine{engine, {spring}, {fitting}}, SystemClock())));
+        m_engine = engine.id;
+    }
+
+    void record(const QByteArray& output) {
+        QList<QByteArray> lines = output.split('\n');
+        lines.removeLast(); // empty, or a line that was cut short
+        for (const QByteArray& line : std::as_const(lines)) {
+            const QList<QByteArray> words = line.split(' ');
+            m_acknowledged.insert(QString::fromLatin1(words.value(0)), words.value(1).toLongLong());
+        }
+    }
+
+    void expectAllThere() {
+        const Result<LogbookStore> store =
+            LogbookStore::open(path("shop.coilbook"), OpenMode::ReadWrite);
+        ASSERT_TRUE(succeeded(store));
+        expectSound(*store);
+        const Result<EngineLog> log = store->engineLog(m_engine);
+        ASSERT_TRUE(succeeded(log));
+        qsizetype found = 0;
+        qint64 newest = 100000;
+        for (const Reading& reading : log->readings) {
+            // Each reading tells its number, so none is there twice and none is left out.
+            EXPECT_EQ(reading.value.digits(), ++newest);
+            const auto known = m_acknowledged.constFind(reading.id.text());
+            if (known != m_acknowledged.constEnd()) {
+                EXPECT_EQ(reading.value.digits(), *known);
+                ++found;
+            }
+        }
+        EXPECT_EQ(found, m_acknowledged.size()) << "acknowledged readings are lost";
+        const Result<std::optional<Draft>> draft = store->draft(m_engine);
+        ASSERT_TRUE(succeeded(draft));
+        if (newest > 100000) {
+            // What was being typed: the newest reading, or the one after it.
+            const TypedForce entered(newest, 3, ForceUnit::PoundForce);
+            const TypedForce next(newest + 1, 3, ForceUnit::PoundForce);
+            ASSERT_TRUE(draft->has_value());
+            EXPECT_TRUE((*draft)->typed == entered.text() || (*draft)->typed == next.text())
+                << qPrintable((*draft)->typed);
+        }
+    }
+
+    EngineId m_engine;
+    QHash<QString, qint64> m_acknowledged;
+};
+
+TEST_F(EntryKillTest, EveryReadingThatWasShownAsSavedIsThere) {
+    std::uniform_int_distribution<int> moments(20, 250);
+    for (int i = 0; i < m_kills && !HasFailure(); ++i) {
+        record(outputUntilKilled(QStringLiteral(COILBOOK_ENTRY_DRIVER), {path("shop.coilbook")},
+                                 moments(m_random)));
+        expectAllThere();
+    }
+    EXPECT_GT(m_acknowledged.size(), m_kills) << "too early to tell";
+    std::printf("%d kills, %lld readings acknowledged before them, 0 lost\n", m_kills,
+                static_cast<long long>(m_acknowledged.size()));
+}
+
+class ImportKillTest : public KillTest {
+protected:
+    [[nodiscard]] QByteArray contentNow(const char* name) const {
+        const Result<LogbookStore> store = LogbookStore::open(path(name), OpenMode::ReadWrite);
+        EXPECT_TRUE(succeeded(store));
+        if (!store) {
+            return {};
+        }
+        expectSound(*store);
+        const Result<QByteArray> content = contentOf(*store);
+        EXPECT_TRUE(succeeded(content));
+        return content.value_or(QByteArray());
+    }
+
+    static void importToTheEnd(const QStringList& words) {
+        QProcess process;
+        process.start(QStringLiteral(COILBOOK_PROGRAM), words);
+        EXPECT_TRUE(process.waitForFinished(kNotHanging));
+        EXPECT_EQ(process.exitCode(), 0) << process.readAllStandardError().constData();
+    }
+};
+
+TEST_F(ImportKillTest, AnImportIsWhollyThereOrNotAtAll) {
+    const QString csv = writeSeason(path("season.csv"), 200);
+    const QStringList intoOld{QStringLiteral("import"), path("shop.coilbook"), csv};
+    const QStringList intoNew{QStringLiteral("import"), path("new.coilbook"), csv};
+    {
+        Result<LogbookStore> store = LogbookStore::create(path("shop.coilbook"));
+        ASSERT_TRUE(succeeded(store));
+        const ScriptedSession::Step first = importing(writeSeason(path("first.csv"), 3));
+        ASSERT_TRUE(succeeded(first(*store)));
+    }
+    ASSERT_TRUE(QFile::copy(path("shop.coilbook"), path("begin.coilbook")));
+    const QByteArray before = contentNow("shop.coilbook");
+    QElapsedTimer timer;
+    timer.start();
+    importToTheEnd(intoOld);
+    std::uniform_int_distribution<int> moments(0, static_cast<int>(timer.elapsed()) + 10);
+    const QByteArray after = contentNow("shop.coilbook");
+    ASSERT_NE(before, after);
+    int done = 0;
+    for (int i = 0; i < m_kills && !HasFailure(); ++i) {
+        // In turn: into a logbook that holds the first of it, and into a new one.
+        const bool isNew = i % 2 == 1;
+        const char* name = isNew ? "new.coilbook" : "shop.coilbook";
+        QFile::remove(path(name));
+        if (!isNew) {
+            ASSERT_TRUE(QFile::copy(path("begin.coilbook"), path(name)));
+        }
+        outputUntilKilled(QStringLiteral(COILBOOK_PROGRAM), isNew ? intoNew : intoOld,
+                          moments(m_random));
+        if (isNew && !QFile::exists(path(name))) {
+            continue;
+        }
+        const QByteArray content = contentNow(name);
+        const bool isDone = content == after;
+        done += isDone ? 1 : 0;
+        EXPECT_TRUE(isDone || (!isNew && content == before)) << "half of an import is there";
+        importToTheEnd({QStringLiteral("import"), path(name), csv});
+        EXPECT_EQ(contentNow(name), after);
+    }
+    std::printf("%d kills, %d after the import was done, 0 half-done\n", m_kills, done);
+}
+
+} // namespace
+} // namespace coilbook::testing
