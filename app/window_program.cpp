@@ -8,6 +8,8 @@
 #include "ui/preferences.h"
 
 #include <QApplication>
+#include <QDir>
+#include <QStandardPaths>
 
 namespace coilbook {
 
@@ -20,6 +22,13 @@ int runWindow(QApplication& application, const QString& file) {
 
     const SystemClock clock;
     LogbookSession session(clock);
+    const QDir ownData(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
+    const auto keepBackups = [&] {
+        session.keepBackups(ownData.filePath(QStringLiteral("backups")),
+                            preferences.secondBackupPlace());
+    };
+    keepBackups();
+    QObject::connect(&preferences, &Preferences::secondBackupPlaceChanged, &session, keepBackups);
     MainWindow window(session, preferences);
     window.show();
     const QString path = file.isEmpty() ? preferences.lastLogbook() : file;

@@ -83,6 +83,7 @@ void MainWindow::wireMenus() {
     connect(menus, &WindowMenus::importWanted, files, &LogbookFiles::chooseImport);
     connect(menus, &WindowMenus::exportWanted, files, &LogbookFiles::chooseExport);
     connect(menus, &WindowMenus::backupWanted, files, &LogbookFiles::chooseBackup);
+    connect(menus, &WindowMenus::secondBackupPlaceWanted, files, &LogbookFiles::chooseSecondPlace);
     connect(menus, &WindowMenus::closeWanted, &m_session, &LogbookSession::closeLogbook);
     connect(menus, &WindowMenus::chooseEngineWanted, this, &MainWindow::chooseEngine);
     connect(menus, &WindowMenus::newEngineWanted, this, [this] { editEngine(true); });

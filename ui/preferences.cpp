@@ -12,6 +12,7 @@ const QString kPerson = QStringLiteral("person/name");
 const QString kLastLogbook = QStringLiteral("last/logbook");
 const QString kRecent = QStringLiteral("last/recent");
 const QString kLastEngine = QStringLiteral("last/engine");
+const QString kSecondBackup = QStringLiteral("backup/second_place");
 const QString kRoundOrder = QStringLiteral("bench/round_order");
 const QString kGeometry = QStringLiteral("window/geometry");
 
@@ -97,6 +98,15 @@ QString Preferences::lastLogbook() const {
 
 void Preferences::setLastLogbook(const QString& path) {
     m_settings.setValue(kLastLogbook, path);
+}
+
+QString Preferences::secondBackupPlace() const {
+    return m_settings.value(kSecondBackup).toString();
+}
+
+void Preferences::setSecondBackupPlace(const QString& folder) {
+    m_settings.setValue(kSecondBackup, folder);
+    Q_EMIT secondBackupPlaceChanged();
 }
 
 QStringList Preferences::recentLogbooks() const {

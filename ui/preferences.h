@@ -47,6 +47,11 @@ public:
     [[nodiscard]] QStringList recentLogbooks() const;
     void addRecentLogbook(const QString& path);
 
+    /// A folder, on a stick say, that gets a second automatic backup whenever it is there; may be
+    /// empty.
+    [[nodiscard]] QString secondBackupPlace() const;
+    void setSecondBackupPlace(const QString& folder);
+
     /// The engine that was shown last in that logbook, as the text of its id.
     [[nodiscard]] QString lastEngine() const;
     void setLastEngine(const QString& id);
@@ -63,6 +68,7 @@ public:
 
 Q_SIGNALS:
     void changed();
+    void secondBackupPlaceChanged();
 
 private:
     QSettings& m_settings;

@@ -60,7 +60,7 @@ private:
 };
 
 Assessment assessLog(const EngineLog& log, const JudgingRequest& request) {
-    return assess(historyOf(log, request.asOf), request.applied(log.engine.rules));
+    return assess(historyOf(log, request.asOf), request.applied(log.engine.rules), Curves::None);
 }
 
 } // namespace

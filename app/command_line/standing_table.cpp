@@ -31,20 +31,13 @@ QString force(const std::optional<Force>& value) {
 }
 
 QString estimate(const SpringAssessment& spring) {
-    if (spring.loss) {
-        // A spring does not gain: the reasons below the table say it in the same way.
-        const Force least = std::max(spring.loss->low90, Force());
-        return CommandText::tr("%1 (%2 to %3)")
-            .arg(quantities().force(spring.loss->mean), quantities().force(least),
-                 quantities().force(spring.loss->high90));
-    }
-    return force(spring.lossMeanOnly);
+    return spring.loss ? wording::lossWithRange(*spring.loss, quantities()) : kNothing;
 }
 
 QString perRace(const SpringAssessment& spring) {
-    const std::optional<Force> rate =
-        spring.lossPerRace ? std::optional(spring.lossPerRace->mean) : spring.lossPerRaceMeanOnly;
-    return rate ? QLocale::c().toString(rate->inPoundsForce(), 'f', 2) : kNothing;
+    return spring.lossPerRace
+               ? QLocale::c().toString(spring.lossPerRace->mean.inPoundsForce(), 'f', 2)
+               : kNothing;
 }
 
 QString racesLeft(const SpringAssessment& spring) {
@@ -59,18 +52,16 @@ QString racesLeft(const SpringAssessment& spring) {
              count(spring.racesLeft->p90));
 }
 
-QString standingWords(const SpringAssessment& spring, const Assessment& assessment) {
-    QString words = wording::standing(spring.standing, assessment.rules.racesAhead);
-    if (spring.offTrend) {
-        words += CommandText::tr(", off its trend");
-    }
-    return words;
-}
-
 Row rowOf(const SpringAssessment& spring, const Assessment& assessment) {
-    return {placeText(spring.place), shown(spring.label),        force(spring.baseline),
-            force(spring.latest),    force(spring.measuredLoss), estimate(spring),
-            perRace(spring),         racesLeft(spring),          standingWords(spring, assessment)};
+    return {placeText(spring.place),
+            shown(spring.label),
+            force(spring.baseline),
+            force(spring.latest),
+            force(spring.measuredLoss),
+            estimate(spring),
+            perRace(spring),
+            racesLeft(spring),
+            wording::standing(spring, assessment.rules.racesAhead)};
 }
 
 QStringList aligned(const std::vector<Row>& rows) {
@@ -117,12 +108,21 @@ QStringList heading(const Assessment& assessment) {
                   : shown(assessment.engine));
     lines << CommandText::tr("Limit %1, looking %2 races ahead")
                  .arg(quantities().forceWithUnit(rules.limit), QString::number(rules.racesAhead));
+    const QString shift = wording::newestShift(assessment, quantities());
+    if (!shift.isEmpty()) {
+        lines << shift;
+    }
+    lines += wording::earlierShifts(assessment, quantities());
     return lines;
 }
 
 QStringList reasonsOf(const SpringAssessment& spring, const Assessment& assessment) {
     QStringList lines;
     for (const Reason& reason : spring.reasons) {
+        if (reason.kind == ReasonKind::InspectionShifted ||
+            reason.kind == ReasonKind::EarlierShifted) {
+            continue; // said once, above the table
+        }
         lines << QStringLiteral("  ") + wording::reason(reason, spring, assessment, quantities());
     }
     if (!lines.isEmpty()) {

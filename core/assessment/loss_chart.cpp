@@ -14,20 +14,28 @@ namespace {
 /// Builds the chart of one life.
 class ChartOfLife {
 public:
-    ChartOfLife(const EngineHistory& history, const HistoryLife& life,
+    ChartOfLife(const EngineHistory& history, const Assessment& assessment, const HistoryLife& life,
                 const SpringAssessment& spring)
         : m_history(history)
+        , m_assessment(assessment)
         , m_life(life)
         , m_spring(spring) {}
 
     std::vector<LossChart::Point> readings() const {
         std::vector<LossChart::Point> points;
-        for (const HistoryCell& cell : m_life.cells) {
+        for (std::size_t c = 0; c < m_life.cells.size(); ++c) {
+            const HistoryCell& cell = m_life.cells[c];
             const HistoryInspection& inspection = m_history.inspections[cell.inspection];
-            const Force pressure = cell.mean();
-            points.push_back({static_cast<double>(inspection.races),
-                              m_life.cells.front().mean() - pressure, pressure, inspection.on,
-                              static_cast<int>(cell.hits.size()), testersOf(cell)});
+            LossChart::Point point;
+            point.inspection = inspection.id;
+            point.races = static_cast<double>(inspection.races);
+            point.pressure = cell.mean();
+            point.loss = measuredLossAt(m_life, c);
+            point.on = inspection.on;
+            point.hits = static_cast<int>(cell.hits.size());
+            point.tester = testersOf(cell);
+            addFindings(point, cell);
+            points.push_back(std::move(point));
         }
         return points;
     }
@@ -45,7 +53,7 @@ public:
         for (int races = from; races < to; races += stride) {
             points.push_back(at(races, racesWhileFitted(m_life.spans, from, races)));
         }
-        points.push_back(at(to, m_spring.exposure));
+        points.push_back(band(to, m_spring.trend.back()));
         return points;
     }
 
@@ -73,12 +81,75 @@ public:
                                  race.peakRpm ? QString::number(*race.peakRpm) : QString()});
             }
         }
+        for (const HistoryLevelChange& change : m_life.levelChanges) {
+            marks.push_back({LossChart::Mark::Kind::LevelChange, static_cast<double>(change.races),
+                             change.on, change.note});
+        }
+        for (const HistoryRunning& running : m_history.running) {
+            if (ranAtAll(running)) {
+                marks.push_back({LossChart::Mark::Kind::Running, static_cast<double>(running.races),
+                                 running.on, running.note});
+            }
+        }
         std::stable_sort(marks.begin(), marks.end(),
                          [](const auto& a, const auto& b) { return a.races < b.races; });
         return marks;
     }
 
 private:
+    /// What the model found about a reading.
+    void addFindings(LossChart::Point& point, const HistoryCell& cell) const {
+        for (const EventFinding& event : m_spring.events) {
+            if (event.inspection == cell.inspection) {
+                point.event = event;
+            }
+        }
+        Force kept;
+        for (const HistoryHit& hit : cell.hits) {
+            const auto& screened = m_spring.hitsSetAside;
+            if (std::find(screened.begin(), screened.end(), hit.reading) != screened.end()) {
+                ++point.hitsSetAside;
+            } else {
+                kept = kept + hit.value.force();
+            }
+        }
+        const InspectionAssessment& inspection = m_assessment.inspections[cell.inspection];
+        if (inspection.shift && inspection.shifted) {
+            point.shift = inspection.shift->mean;
+        }
+        const int counted = point.hits - point.hitsSetAside;
+        if (m_spring.fittedBaseline && inspection.shift && counted > 0) {
+            const Force level = *m_spring.fittedBaseline + addedBy(cell);
+            point.corrected = level - (kept / counted - inspection.shift->mean);
+        }
+    }
+
+    /// What level changes had added to the pressure by a reading.
+    Force addedBy(const HistoryCell& reading) const {
+        Force added;
+        auto step = m_spring.levelSteps.begin();
+        for (const HistoryCell& cell : m_life.cells) {
+            if (cell.newLevel && cell.inspection <= reading.inspection &&
+                step != m_spring.levelSteps.end()) {
+                added = added + *step++;
+            }
+        }
+        return added;
+    }
+
+    /// Whether the spring was in the engine then, its baseline behind it.
+    bool ranAtAll(const HistoryRunning& running) const {
+        if (m_life.cells.empty()) {
+            return false;
+        }
+        const QDate baseline = m_history.inspections[m_life.cells.front().inspection].on;
+        return running.on > baseline &&
+               std::any_of(m_life.spans.begin(), m_life.spans.end(), [&](const FittingSpan& span) {
+                   return running.on > span.fittedOn &&
+                          (span.endedOn.isNull() || running.on <= span.endedOn);
+               });
+    }
+
     int baselineRaces() const {
         return m_history.inspections[m_life.cells.front().inspection].races;
     }
@@ -94,7 +165,7 @@ private:
     }
 
     LossChart::BandPoint band(double races, const TrendPoint& point) const {
-        return {races, point.mean, point.low90, point.high90, m_spring.lossPerRace.has_value()};
+        return {races, point.mean, point.low90, point.high90};
     }
 
     /// The estimate at an exposure, between the two nearest points that the assessment gives.
@@ -137,6 +208,7 @@ private:
     }
 
     const EngineHistory& m_history;
+    const Assessment& m_assessment;
     const HistoryLife& m_life;
     const SpringAssessment& m_spring;
 };
@@ -159,6 +231,9 @@ Extent lossExtent(const std::vector<LossChart>& charts, Force limit) {
     for (const LossChart& chart : charts) {
         for (const LossChart::Point& point : chart.readings) {
             extent.hold(point.loss.inPoundsForce());
+            if (point.corrected && !point.isSetAside()) {
+                extent.hold(point.corrected->inPoundsForce());
+            }
         }
         for (const auto* line : {&chart.estimate, &chart.projection}) {
             for (const LossChart::BandPoint& point : *line) {
@@ -181,11 +256,12 @@ LossChart lossChartOf(const EngineHistory& history, const Assessment& assessment
     chart.place = spring.place;
     chart.baseline = spring.baseline;
     chart.limit = assessment.rules.limit;
+    chart.provisional = spring.provisional && spring.loss.has_value();
     const auto life =
         std::find_if(history.lives.begin(), history.lives.end(),
                      [&](const HistoryLife& candidate) { return candidate.spring == spring.id; });
     if (life != history.lives.end()) {
-        const ChartOfLife parts(history, *life, spring);
+        const ChartOfLife parts(history, assessment, *life, spring);
         chart.readings = parts.readings();
         chart.estimate = parts.estimate();
         chart.projection = parts.projection();

@@ -13,19 +13,27 @@ namespace coilbook {
 
 /// What a chart of one spring shows, ready to be drawn: on screen by ui/charts, on paper by
 /// ui/printing. The horizontal axis counts the engine's races; the vertical one is the loss since
-/// the spring's baseline, growing downward. Readings are measured losses (measured baseline minus
-/// reading, the rule of record); the estimate counts from the fitted baseline, so it begins at 0
-/// and stands apart from the readings by as much as the one baseline reading was off.
+/// the spring's baseline, growing downward. A reading stands there twice: as read, the measured
+/// loss (measured baseline minus reading, the rule of record); and corrected, counted from the
+/// fitted baseline with the inspection's shift taken out, which is what the estimate goes through.
 struct LossChart {
     struct Point {
+        InspectionId inspection;
         double races = 0.0; ///< engine count
         Force loss;
         Force pressure;
         QDate on;
         int hits = 0;
-        QString tester;         ///< empty: not noted
-        bool corrected = false; ///< with the inspection's shift taken out
-        bool setAside = false;  ///< left out of the estimate, still shown
+        QString tester;                 ///< empty: not noted
+        std::optional<Force> corrected; ///< loss; empty without an estimate
+        std::optional<Force> shift;     ///< of its inspection, if that is flagged as shifted
+        int hitsSetAside = 0;           ///< of `hits`: too far from the others to count
+        std::optional<EventFinding> event;
+
+        /// Left out of the estimate, still shown.
+        [[nodiscard]] bool isSetAside() const {
+            return event && event->kind == EventFinding::Kind::Misread;
+        }
     };
 
     struct BandPoint {
@@ -33,21 +41,21 @@ struct LossChart {
         Force mean;
         Force low90;
         Force high90;
-        bool hasBounds = true;
     };
 
     struct Mark {
-        enum class Kind { Swap, OverRev };
+        enum class Kind { Swap, OverRev, LevelChange, Running };
         Kind kind = Kind::Swap;
         double races = 0.0;
         QDate on;
-        QString text; ///< label of the spring put in, or peak rpm; may be empty
+        QString text; ///< label of the spring put in, peak rpm, or the note; may be empty
     };
 
     SpringId spring;
     QString label;
     Place place;
     std::optional<Force> baseline;
+    bool provisional = false;          ///< the estimate rests on two or three inspections
     std::vector<Point> readings;       ///< means of the inspections, in order
     std::vector<BandPoint> estimate;   ///< from the baseline to now
     std::vector<BandPoint> projection; ///< from now on, races ahead

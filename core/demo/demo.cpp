@@ -15,7 +15,7 @@ Result<void> fill(LogbookStore& store, const Clock& clock) {
     for (const Tester& tester : testers) {
         changes.emplace_back(AddTester{tester});
     }
-    for (const demo::Season& season : {demo::heron(), demo::plover()}) {
+    for (const demo::DemoSeason& season : {demo::heron(), demo::plover()}) {
         const std::vector<Change> entered = demo::changesOf(season, testers);
         changes.insert(changes.end(), entered.begin(), entered.end());
     }

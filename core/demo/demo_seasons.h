@@ -63,7 +63,7 @@ struct BadSeating {
 };
 
 /// How one engine's springs fared, as the causes behind the readings.
-struct Season {
+struct DemoSeason {
     QString engine;
     QString serial;
     int rpmCeiling = 0;
@@ -86,10 +86,10 @@ struct Season {
 };
 
 /// Heron: a full season, run in from new, over-revved once, with a cracked spring and two swaps.
-[[nodiscard]] Season heron();
+[[nodiscard]] DemoSeason heron();
 
 /// Plover: half a season on a set that was run in before its baseline; its newest inspection was
 /// taken with a tester that reads low.
-[[nodiscard]] Season plover();
+[[nodiscard]] DemoSeason plover();
 
 } // namespace coilbook::demo

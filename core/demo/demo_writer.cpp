@@ -41,7 +41,7 @@ Moment evening(const QDate& on, int minute) {
 
 class SeasonWriter {
 public:
-    SeasonWriter(const Season& season, const std::vector<Tester>& testers)
+    SeasonWriter(const DemoSeason& season, const std::vector<Tester>& testers)
         : m_season(season)
         , m_testers(testers)
         , m_noise(season.seed) {
@@ -218,7 +218,7 @@ private:
         }
     }
 
-    const Season& m_season;
+    const DemoSeason& m_season;
     const std::vector<Tester>& m_testers;
     Noise m_noise;
     Engine m_engine;
@@ -229,7 +229,7 @@ private:
 
 } // namespace
 
-std::vector<Change> changesOf(const Season& season, const std::vector<Tester>& testers) {
+std::vector<Change> changesOf(const DemoSeason& season, const std::vector<Tester>& testers) {
     return SeasonWriter(season, testers).write();
 }
 

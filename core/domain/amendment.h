@@ -8,8 +8,19 @@
 
 namespace coilbook {
 
-/// What kind of record a fact belongs to. Readings are not here: they are amended by further rows.
-enum class Subject { Engine, Race, Inspection, Sitting, Spring, Tester, Fitting };
+/// What kind of record a fact belongs to. Readings and decisions are not here: they
+/// are amended by further rows.
+enum class Subject {
+    Engine,
+    Race,
+    Inspection,
+    Sitting,
+    Spring,
+    Tester,
+    Fitting,
+    Running,
+    LevelChange
+};
 
 /// One fact that was changed: the old value stays here for good. Values are the stored text of the
 /// column (`fact` is its name, e.g. `raced_on`); an empty text stands for "not given".

@@ -1,8 +1,11 @@
 #pragma once
 
+#include "core/domain/decision.h"
 #include "core/domain/engine.h"
 #include "core/domain/inspection.h"
+#include "core/domain/level_change.h"
 #include "core/domain/race.h"
+#include "core/domain/running.h"
 #include "core/domain/spring.h"
 #include "core/domain/tester.h"
 
@@ -91,6 +94,31 @@ struct AmendSpring {
     Authorship author;
 };
 
+/// The user's say about a spring's readings in one inspection; `LeftToModel` takes it back.
+struct DecideReading {
+    Decision decision;
+};
+
+struct AddRunning {
+    Running running;
+};
+
+/// Also withdraws it, or puts it in force again.
+struct AmendRunning {
+    Running running;
+    Authorship author;
+};
+
+struct AddLevelChange {
+    LevelChange change;
+};
+
+/// Also withdraws it, or puts it in force again.
+struct AmendLevelChange {
+    LevelChange change;
+    Authorship author;
+};
+
 struct AddTester {
     Tester tester;
 };
@@ -103,7 +131,8 @@ struct AmendTester {
 using Change =
     std::variant<AddEngine, AmendEngine, AddRace, AmendRace, StartInspection, StartSitting,
                  AmendInspection, AmendSitting, RecordReadings, AmendReading, FitSpring,
-                 WithdrawFitting, AmendSpring, AddTester, AmendTester>;
+                 WithdrawFitting, AmendSpring, DecideReading, AddRunning, AmendRunning,
+                 AddLevelChange, AmendLevelChange, AddTester, AmendTester>;
 
 /// What is being typed at the bench and not committed yet. It is kept in the logbook, so that the
 /// form comes back whole after a crash.

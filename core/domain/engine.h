@@ -25,6 +25,12 @@ enum class Caution { Cautious, Even, Thrifty }; ///< 0.3, 0.5 (default), 0.7
     return 0.5;
 }
 
+/// What the wear of an engine goes by.
+enum class ExposureUnit {
+    Races,
+    Laps, ///< in mean races of the engine, where every race has its laps
+};
+
 /// What the owner of an engine has decided about judging its springs.
 struct JudgingRules {
     /// Loss of seat pressure at which a spring is swapped (5 lbf: common practice, no source).
@@ -44,6 +50,8 @@ struct Engine {
     JudgingRules rules;
     std::optional<int> rpmCeiling; ///< rpm above which a race counts as over-revved
     bool retired = false;          ///< kept and readable, out of the daily list
+    bool springsRunIn = false;     ///< its springs were broken in before their baseline
+    ExposureUnit exposureUnit = ExposureUnit::Races;
 
     bool operator==(const Engine&) const = default;
 };

@@ -12,6 +12,18 @@ Force HistoryCell::mean() const {
     return sum / static_cast<double>(hits.size());
 }
 
+Force measuredLossAt(const HistoryLife& life, std::size_t cell) {
+    Force before;
+    std::size_t start = 0;
+    for (std::size_t c = 1; c <= cell; ++c) {
+        if (life.cells[c].newLevel) {
+            before = before + (life.cells[start].mean() - life.cells[c - 1].mean());
+            start = c;
+        }
+    }
+    return before + (life.cells[start].mean() - life.cells[cell].mean());
+}
+
 std::vector<std::size_t> fittedLives(const EngineHistory& history) {
     std::vector<std::size_t> fitted;
     for (std::size_t i = 0; i < history.lives.size(); ++i) {
@@ -51,6 +63,16 @@ QDate newestDay(const EngineLog& log) {
     for (const Fitting& fitting : log.fittings) {
         if (!fitting.withdrawn) {
             consider(fitting.fittedOn);
+        }
+    }
+    for (const Running& running : log.running) {
+        if (!running.withdrawn) {
+            consider(running.ranOn);
+        }
+    }
+    for (const LevelChange& change : log.levelChanges) {
+        if (!change.withdrawn) {
+            consider(change.changedOn);
         }
     }
     return newest;

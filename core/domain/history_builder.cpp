@@ -15,6 +15,8 @@ public:
         : m_log(log) {
         m_history.engine = log.engine.name;
         m_history.asOf = asOf;
+        m_history.springsRunIn = log.engine.springsRunIn;
+        m_history.exposureUnit = log.engine.exposureUnit;
     }
 
     EngineHistory build() {
@@ -22,8 +24,10 @@ public:
             addTesters();
             addInspections();
             addRaces();
+            addRunning();
             addLives();
             addCells();
+            addLevelChanges();
             finishLives();
         }
         return std::move(m_history);
@@ -53,6 +57,15 @@ private:
                 m_history.races.push_back({race.number, race.racedOn, race.laps, race.peakRpm,
                                            isOverRev(race, m_log.engine.rpmCeiling)});
                 m_history.racesNow = std::max(m_history.racesNow, race.number);
+            }
+        }
+    }
+
+    void addRunning() {
+        for (const Running& running : m_log.running) {
+            if (!running.withdrawn && running.ranOn <= m_history.asOf) {
+                m_history.running.push_back({running.ranOn, running.engineRaces, running.laps,
+                                             running.raceThousandths, running.note});
             }
         }
     }
@@ -98,7 +111,12 @@ private:
             const Reading& reading = m_log.readings[hit.row];
             HistoryLife& life = lifeOf(reading.spring);
             if (life.cells.empty() || life.cells.back().inspection != hit.inspection) {
-                life.cells.push_back({hit.inspection, reading.place, 0, {}});
+                HistoryCell cell;
+                cell.inspection = hit.inspection;
+                cell.place = reading.place;
+                cell.judgement = judgementInForce(
+                    m_log.decisions, m_log.inspections[hit.inspection].id, reading.spring);
+                life.cells.push_back(std::move(cell));
             }
             life.cells.back().hits.push_back(
                 {reading.id, reading.value, testerOf(m_log.sittings[hit.sitting])});
@@ -111,6 +129,25 @@ private:
         }
         const auto found = m_testers.find(*sitting.tester);
         return found == m_testers.end() ? std::nullopt : std::optional(found->second);
+    }
+
+    /// A change before the baseline, or not followed by a reading yet, shows in no reading.
+    void addLevelChanges() {
+        for (const LevelChange& change : m_log.levelChanges) {
+            const auto life = m_lives.find(change.spring);
+            if (!change.withdrawn && change.changedOn <= m_history.asOf && life != m_lives.end()) {
+                m_history.lives[life->second].levelChanges.push_back(
+                    {change.kind, change.changedOn, change.engineRaces, change.note});
+            }
+        }
+        for (HistoryLife& life : m_history.lives) {
+            for (std::size_t c = 1; c < life.cells.size(); ++c) {
+                life.cells[c].newLevel =
+                    isLevelChanged(m_log.levelChanges, life.spring,
+                                   m_log.inspections[life.cells[c - 1].inspection],
+                                   m_log.inspections[life.cells[c].inspection]);
+            }
+        }
     }
 
     void finishLives() {

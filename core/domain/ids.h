@@ -59,6 +59,9 @@ using ReadingId = Id<struct ReadingTag>;
 using SpringId = Id<struct SpringTag>;
 using TesterId = Id<struct TesterTag>;
 using FittingId = Id<struct FittingTag>;
+using RunningId = Id<struct RunningTag>;
+using LevelChangeId = Id<struct LevelChangeTag>;
+using DecisionId = Id<struct DecisionTag>;
 using AmendmentId = Id<struct AmendmentTag>;
 
 } // namespace coilbook

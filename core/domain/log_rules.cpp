@@ -43,6 +43,20 @@ Result<void> nameClash(const QString& what, const QString& name, const QString& 
     return fail(LogbookFault::NameTaken, {what, name});
 }
 
+/// Something of that day and count beside the inspections: an inspection of an earlier day counts
+/// no more races, one of a later day no fewer.
+Result<void> checkMoment(const QDate& day, int engineRaces,
+                         const std::vector<Inspection>& inspections) {
+    for (const Inspection& inspection : inspections) {
+        if (!isInOrder(day, engineRaces, inspection.inspectedOn, inspection.engineRaces)) {
+            return fail(LogbookFault::RacesGoBack,
+                        {QString::number(engineRaces), isoText(inspection.inspectedOn),
+                         QString::number(inspection.engineRaces)});
+        }
+    }
+    return {};
+}
+
 QString labelOf(const SpringId& spring, const std::vector<Spring>& springs) {
     const auto found = std::find_if(springs.begin(), springs.end(), [&](const Spring& candidate) {
         return candidate.id == spring;
@@ -137,6 +151,66 @@ Result<void> checkTimeline(const std::vector<Inspection>& inspections,
         }
     }
     return {};
+}
+
+bool isInOrder(const QDate& oneDay, int oneRaces, const QDate& otherDay, int otherRaces) {
+    return oneDay == otherDay || oneRaces == otherRaces ||
+           (oneDay < otherDay) == (oneRaces < otherRaces);
+}
+
+Result<void> checkMoments(const EngineLog& log) {
+    for (const Running& running : log.running) {
+        Result<void> fits = running.withdrawn
+                                ? Result<void>()
+                                : checkMoment(running.ranOn, running.engineRaces, log.inspections);
+        if (!fits) {
+            return fits;
+        }
+    }
+    for (const LevelChange& change : log.levelChanges) {
+        Result<void> fits =
+            change.withdrawn ? Result<void>()
+                             : checkMoment(change.changedOn, change.engineRaces, log.inspections);
+        if (!fits) {
+            return fits;
+        }
+    }
+    return {};
+}
+
+Result<void> checkRunning(const Running& running) {
+    const auto isWithin = [](const std::optional<int>& amount, int most) {
+        return amount && *amount >= 1 && *amount <= most;
+    };
+    const bool clear =
+        running.laps.has_value() != running.raceThousandths.has_value() &&
+        (isWithin(running.laps, 1'000'000) || isWithin(running.raceThousandths, 10'000));
+    return clear ? Result<void>() : fail(LogbookFault::RunningUnclear);
+}
+
+Result<void> checkLevelChange(const LevelChange& change, const std::vector<Spring>& springs) {
+    const bool known = std::any_of(springs.begin(), springs.end(), [&](const Spring& spring) {
+        return spring.id == change.spring;
+    });
+    return known ? Result<void>()
+                 : fail(LogbookFault::UnknownPlaceOfSpring, {labelOf(change.spring, springs)});
+}
+
+Result<void> checkDecision(const Decision& decision, const EngineLog& log) {
+    const std::vector<CurrentHit> hits = currentHits(log);
+    const bool isRead = std::any_of(hits.begin(), hits.end(), [&](const CurrentHit& hit) {
+        return log.inspections[hit.inspection].id == decision.inspection &&
+               log.readings[hit.row].spring == decision.spring;
+    });
+    if (isRead) {
+        return {};
+    }
+    const auto inspection =
+        std::find_if(log.inspections.begin(), log.inspections.end(),
+                     [&](const Inspection& known) { return known.id == decision.inspection; });
+    const QDate day = inspection == log.inspections.end() ? QDate() : inspection->inspectedOn;
+    return fail(LogbookFault::NothingToDecide,
+                {labelOf(decision.spring, log.springs), isoText(day)});
 }
 
 Result<void> checkSprings(const std::vector<Spring>& springs) {

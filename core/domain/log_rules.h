@@ -34,6 +34,27 @@ namespace coilbook {
                                          const std::vector<Race>& races,
                                          const InspectionId& given = {});
 
+/// Whether two moments of an engine may stand in one logbook: none of a later day counts fewer
+/// races.
+[[nodiscard]] bool isInOrder(const QDate& oneDay, int oneRaces, const QDate& otherDay,
+                             int otherRaces);
+
+/// Running and level changes of one engine beside its inspections, in any order: RacesGoBack. What
+/// is withdrawn is not looked at.
+[[nodiscard]] Result<void> checkMoments(const EngineLog& log);
+
+/// The facts of running by themselves: RunningUnclear unless it says either laps or a part of a
+/// race, within bounds.
+[[nodiscard]] Result<void> checkRunning(const Running& running);
+
+/// UnknownPlaceOfSpring unless the engine knows the spring (one of `springs`).
+[[nodiscard]] Result<void> checkLevelChange(const LevelChange& change,
+                                            const std::vector<Spring>& springs);
+
+/// NothingToDecide unless the spring of the decision has a hit in its inspection; `log` holds at
+/// least that inspection with its readings.
+[[nodiscard]] Result<void> checkDecision(const Decision& decision, const EngineLog& log);
+
 /// The springs of one engine beside each other: EmptyName, NameTaken, NameDiffersInCaseOnly.
 [[nodiscard]] Result<void> checkSprings(const std::vector<Spring>& springs);
 

@@ -94,8 +94,8 @@ private:
         force("baseline_lbf", spring.baseline);
         force("latest_lbf", spring.latest);
         force("measured_loss_lbf", spring.measuredLoss);
-        estimate("loss_lbf", spring.loss, spring.lossMeanOnly);
-        estimate("loss_per_race_lbf", spring.lossPerRace, spring.lossPerRaceMeanOnly);
+        estimate("loss_lbf", spring.loss);
+        estimate("loss_per_race_lbf", spring.lossPerRace);
         probability("p_past_limit", spring.pPastLimit);
         probability("p_due", spring.pDue);
         racesLeft(spring.racesLeft);
@@ -162,17 +162,16 @@ private:
         }
     }
 
-    void estimate(const char* key, const std::optional<ForceEstimate>& whole,
-                  const std::optional<Force>& meanOnly) {
+    void estimate(const char* key, const std::optional<ForceEstimate>& estimate) {
         m_json.key(key);
-        if (!whole && !meanOnly) {
+        if (!estimate) {
             m_json.null();
             return;
         }
         m_json.beginObject(JsonWriter::Layout::OneLine);
-        force("mean", whole ? std::optional(whole->mean) : meanOnly);
-        force("low90", whole ? std::optional(whole->low90) : std::nullopt);
-        force("high90", whole ? std::optional(whole->high90) : std::nullopt);
+        force("mean", estimate->mean);
+        force("low90", estimate->low90);
+        force("high90", estimate->high90);
         m_json.endObject();
     }
 

@@ -25,6 +25,10 @@ QString nameOf(Subject subject) {
         return QStringLiteral("tester");
     case Subject::Fitting:
         return QStringLiteral("fitting");
+    case Subject::Running:
+        return QStringLiteral("running");
+    case Subject::LevelChange:
+        return QStringLiteral("level_change");
     }
     Q_UNREACHABLE();
 }
@@ -37,6 +41,48 @@ QString nameOf(ReadingKind kind) {
         return QStringLiteral("correction");
     case ReadingKind::Withdrawal:
         return QStringLiteral("withdrawal");
+    }
+    Q_UNREACHABLE();
+}
+
+QString nameOf(ExposureUnit unit) {
+    switch (unit) {
+    case ExposureUnit::Races:
+        return QStringLiteral("races");
+    case ExposureUnit::Laps:
+        return QStringLiteral("laps");
+    }
+    Q_UNREACHABLE();
+}
+
+QString nameOf(LevelChangeKind kind) {
+    switch (kind) {
+    case LevelChangeKind::Shim:
+        return QStringLiteral("shim");
+    case LevelChangeKind::ValveSeatWork:
+        return QStringLiteral("valve_seat_work");
+    case LevelChangeKind::Retainer:
+        return QStringLiteral("retainer");
+    case LevelChangeKind::Move:
+        return QStringLiteral("move");
+    case LevelChangeKind::Other:
+        return QStringLiteral("other");
+    }
+    Q_UNREACHABLE();
+}
+
+QString nameOf(ReadingJudgement judgement) {
+    switch (judgement) {
+    case ReadingJudgement::LeftToModel:
+        return QStringLiteral("left_to_model");
+    case ReadingJudgement::Kept:
+        return QStringLiteral("kept");
+    case ReadingJudgement::SetAside:
+        return QStringLiteral("set_aside");
+    case ReadingJudgement::DropConfirmed:
+        return QStringLiteral("drop_confirmed");
+    case ReadingJudgement::DropDenied:
+        return QStringLiteral("drop_denied");
     }
     Q_UNREACHABLE();
 }
@@ -87,6 +133,9 @@ void LogbookJson::add(const EngineLog& log, const std::optional<Draft>& draft) {
              }));
     writeAll("sittings", byArrival(log.sittings));
     writeAll("readings", byArrival(log.readings));
+    writeAll("running", log.running);
+    writeAll("level_changes", log.levelChanges);
+    writeAll("decisions", byArrival(log.decisions));
     writeAll("amendments", amendments);
     m_json.key("draft");
     if (draft) {
@@ -155,6 +204,8 @@ void LogbookJson::write(const Engine& engine) {
     m_json.decimal(probabilityOf(engine.rules.caution), 1);
     field("rpm_ceiling", engine.rpmCeiling);
     field("retired", engine.retired);
+    field("springs_run_in", engine.springsRunIn);
+    field("exposure_unit", nameOf(engine.exposureUnit));
 }
 
 void LogbookJson::write(const Tester& tester) {
@@ -245,6 +296,45 @@ void LogbookJson::write(const Reading& reading) {
     field("kind", nameOf(reading.kind));
     field("amends", reading.amends ? reading.amends->text() : QString());
     writeAuthor(reading.author);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Running& running) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", running.id.text());
+    field("ran_on", running.ranOn);
+    field("engine_races", running.engineRaces);
+    field("laps", running.laps);
+    m_json.key("part_of_race");
+    if (running.raceThousandths) {
+        m_json.digits(decimalText(*running.raceThousandths, 3));
+    } else {
+        m_json.null();
+    }
+    field("note", running.note);
+    field("withdrawn", running.withdrawn);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const LevelChange& change) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", change.id.text());
+    field("spring", change.spring.text());
+    field("kind", nameOf(change.kind));
+    field("changed_on", change.changedOn);
+    field("engine_races", change.engineRaces);
+    field("note", change.note);
+    field("withdrawn", change.withdrawn);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Decision& decision) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", decision.id.text());
+    field("inspection", decision.inspection.text());
+    field("spring", decision.spring.text());
+    field("judgement", nameOf(decision.judgement));
+    writeAuthor(decision.author);
     m_json.endObject();
 }
 

@@ -12,10 +12,11 @@ namespace coilbook {
 
 /// Writes `logbook.json`, everything that a logbook holds, engine by engine:
 /// {"format": "coilbook-logbook/1", "testers": […], "engines": […], "tester_amendments": […]}.
-/// Each engine holds its springs, fittings, races, inspections, sittings, readings and amendments,
-/// which name each other by id. A spring that stood in two engines is in both. Testers are by name,
-/// engines in the order given, springs by label, races by number, inspections by date and count,
-/// all else in order of arrival. The same logbook gives the same bytes.
+/// Each engine holds its springs, fittings, races, inspections, sittings, readings, running, level
+/// changes, decisions and amendments, which name each other by id. A spring that stood in two
+/// engines is in both. Testers are by name, engines in the order given, springs by label, races by
+/// number; inspections, running and level changes by date and count; all else in order of arrival.
+/// The same logbook gives the same bytes.
 class LogbookJson {
 public:
     LogbookJson(JsonWriter::Sink sink, const std::vector<Tester>& testers);
@@ -33,6 +34,9 @@ private:
     void write(const Inspection& inspection);
     void write(const Sitting& sitting);
     void write(const Reading& reading);
+    void write(const Running& running);
+    void write(const LevelChange& change);
+    void write(const Decision& decision);
     void write(const Amendment& amendment);
     void write(const Draft& draft);
 

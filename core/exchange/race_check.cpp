@@ -1,5 +1,6 @@
 #include "core/exchange/race_check.h"
 
+#include "core/domain/log_rules.h"
 #include "core/exchange/exchange_cells.h"
 
 #include <algorithm>
@@ -161,6 +162,27 @@ void checkCourse(const ExchangeInput& input, RowFaults& faults, const EngineLog&
             faults.add(input.readings[firstRows[inspection->inspection]], Column::InspectedOn,
                        LogbookFault::RaceAfterInspection,
                        {QString::number(race.number), dayText(day), dayText(inspection->day)});
+        }
+    }
+    const auto checkAgainst = [&](const QDate& day, int races) {
+        for (const CountedDay& moment : moments) {
+            const std::uint32_t row = firstRows[moment.inspection];
+            if (row != kNoRow &&
+                !isInOrder(day, races, QDate::fromJulianDay(moment.day), moment.races)) {
+                faults.add(input.readings[row], Column::EngineRaces, LogbookFault::RacesGoBack,
+                           {QString::number(moment.races), day.toString(Qt::ISODate),
+                            QString::number(races)});
+            }
+        }
+    };
+    for (const Running& running : stored.running) {
+        if (!running.withdrawn) {
+            checkAgainst(running.ranOn, running.engineRaces);
+        }
+    }
+    for (const LevelChange& change : stored.levelChanges) {
+        if (!change.withdrawn) {
+            checkAgainst(change.changedOn, change.engineRaces);
         }
     }
 }

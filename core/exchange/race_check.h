@@ -12,9 +12,9 @@ constexpr std::uint32_t kNoRow = UINT32_MAX;
 void checkRaces(const ExchangeInput& input, RowFaults& faults, const EngineRows& rows,
                 const EngineLog& stored, ImportPlan& plan);
 
-/// Over the dates of an engine its count of races never falls, and race n is not dated after an
-/// inspection that counts n or more. `firstRows` holds the first reading row of each inspection of
-/// the plan, kNoRow where it has none.
+/// Over the dates of an engine its count of races never falls, running and level changes included,
+/// and race n is not dated after an inspection that counts n or more. `firstRows` holds the first
+/// reading row of each inspection of the plan, kNoRow where it has none.
 void checkCourse(const ExchangeInput& input, RowFaults& faults, const EngineLog& stored,
                  const std::vector<std::uint32_t>& firstRows, const ImportPlan& plan);
 

@@ -1,6 +1,11 @@
 #include "core/services/disk_side.h"
 
 #include "core/demo/demo.h"
+#include "core/storage/rolling_backups.h"
+
+#include <QDir>
+#include <QFileInfo>
+#include <QStorageInfo>
 
 namespace coilbook {
 
@@ -8,6 +13,30 @@ namespace {
 
 bool is(const Error& error, StorageFault fault) {
     return error.fault == decltype(error.fault)(fault);
+}
+
+/// Readings after which a backup is made without waiting for the end of the work.
+constexpr int kReadingsPerBackup = 50;
+
+int readingsIn(const std::vector<Change>& changes) {
+    std::size_t count = 0;
+    for (const Change& change : changes) {
+        if (const auto* recorded = std::get_if<RecordReadings>(&change)) {
+            count += recorded->readings.size();
+        }
+    }
+    return static_cast<int>(count);
+}
+
+/// Beside the logbook, unless that is another device than this machine's own disk: what may be
+/// pulled out or dropped must not hold the only copies.
+QString firstPlace(const QString& logbook, const QString& ownFolder) {
+    QString beside = QFileInfo(logbook).absolutePath();
+    if (ownFolder.isEmpty() || !QDir().mkpath(ownFolder) ||
+        QStorageInfo(beside).device() == QStorageInfo(ownFolder).device()) {
+        return beside;
+    }
+    return ownFolder;
 }
 
 } // namespace
@@ -58,10 +87,35 @@ Result<LogbookSnapshot> DiskSide::take(LogbookStore store, std::optional<Logbook
     close();
     m_store.emplace(std::move(store));
     m_lock = std::move(lock);
+    m_writtenSinceBackup = false;
+    m_readingsSinceBackup = 0;
     return reload();
 }
 
+Result<void> DiskSide::backUpWhenDue() {
+    return m_readingsSinceBackup >= kReadingsPerBackup ? backUpNow() : Result<void>();
+}
+
+Result<void> DiskSide::backUpNow() {
+    if (!m_places.wanted || !m_writtenSinceBackup || isReadOnly()) {
+        return {};
+    }
+    m_readingsSinceBackup = 0; // also after a failure: it is tried again with the next readings
+    const Moment now = m_clock.now();
+    const QString logbook = m_store->path();
+    const Result<QString> first =
+        addBackup(*m_store, backupFolderIn(firstPlace(logbook, m_places.ownFolder), logbook), now);
+    m_writtenSinceBackup = !first;
+    Result<QString> second = first;
+    if (QFileInfo(m_places.second).isDir()) {
+        second = addBackup(*m_store, backupFolderIn(m_places.second, logbook), now);
+    }
+    return (first ? second : first).map([](const QString&) {});
+}
+
 void DiskSide::close() {
+    // Nobody is left to be told of a failure, and the logbook itself is whole on the disk.
+    [[maybe_unused]] const Result<void> backedUp = backUpNow();
     m_store.reset(); // the file first: nobody may get the lock while it is still open
     m_lock.reset();
     m_engine = {};
@@ -83,6 +137,8 @@ Result<LogbookSnapshot> DiskSide::apply(const std::vector<Change>& changes) {
     if (const Result<void> applied = m_store->applyAll(changes, m_clock); !applied) {
         return tl::unexpected(applied.error());
     }
+    m_writtenSinceBackup = true;
+    m_readingsSinceBackup += readingsIn(changes);
     return reload();
 }
 

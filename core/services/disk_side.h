@@ -20,6 +20,13 @@ struct LogbookSnapshot {
     std::optional<Draft> draft;
 };
 
+/// Where automatic backups are kept. An empty folder: not there.
+struct BackupPlaces {
+    QString ownFolder; ///< on this machine's disk, for a logbook that is on another (a stick, say)
+    QString second;    ///< used besides, whenever it is there
+    bool wanted = false;
+};
+
 /// The file's side of a session: lives in the disk's thread and is touched by its jobs alone.
 class DiskSide {
 public:
@@ -42,13 +49,25 @@ public:
     [[nodiscard]] Result<void> saveDraft(const Draft& draft);
     [[nodiscard]] Result<void> clearDraft();
 
+    void setBackupPlaces(const BackupPlaces& places) { m_places = places; }
+
+    /// Something other than by apply() was written.
+    void noteWritten() { m_writtenSinceBackup = true; }
+
+    /// Backs up when enough readings have come in since the last time.
+    [[nodiscard]] Result<void> backUpWhenDue();
+
     /// The open logbook; null when none is. For jobs that need more than the above.
     [[nodiscard]] LogbookStore* store();
 
 private:
     [[nodiscard]] Result<LogbookSnapshot> take(LogbookStore store, std::optional<LogbookLock> lock);
+    [[nodiscard]] Result<void> backUpNow();
 
     const Clock& m_clock;
+    BackupPlaces m_places;
+    bool m_writtenSinceBackup = false;
+    int m_readingsSinceBackup = 0;
     std::optional<LogbookLock> m_lock;
     std::optional<LogbookStore> m_store;
     EngineId m_engine;

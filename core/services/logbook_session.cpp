@@ -127,6 +127,13 @@ public:
                    done({});
                    tellAll();
                });
+        // Behind the change: the window has its answer before the backup begins.
+        onDisk([](DiskSide& side) { return side.backUpWhenDue(); },
+               [this](const Result<void>& result) {
+                   if (!result) {
+                       Q_EMIT q.backupFailed(result.error());
+                   }
+               });
     }
 
     void remember(UndoStep step) {
@@ -326,6 +333,12 @@ void LogbookSession::setPerson(const QString& name) {
     d->person = name;
 }
 
+void LogbookSession::keepBackups(const QString& ownFolder, const QString& secondPlace) {
+    d->diskQueue.post([this, places = BackupPlaces{ownFolder, secondPlace, true}] {
+        d->disk.setBackupPlaces(places);
+    });
+}
+
 void LogbookSession::backUp(const QString& destination, QObject* context, Done done) {
     d->withStore([destination](LogbookStore& store) { return store.backup(destination); }, context,
                  std::move(done));
@@ -359,6 +372,7 @@ void LogbookSession::importFiles(const QStringList& paths) {
             if (!report) {
                 return tl::unexpected(report.error());
             }
+            side.noteWritten();
             Result<LogbookSnapshot> snapshot = side.reload();
             if (!snapshot) {
                 return tl::unexpected(snapshot.error());

@@ -71,6 +71,11 @@ public:
     /// Who works here: goes into the amendments that undo and redo make.
     void setPerson(const QString& name);
 
+    /// From now on backs the logbook up by itself: when it is closed after something was written,
+    /// and every 50 readings. Beside the logbook; in `ownFolder`, if given, when the logbook is on
+    /// another device; and in `secondPlace` besides, if given, whenever that folder is there.
+    void keepBackups(const QString& ownFolder, const QString& secondPlace);
+
     /// Writes a consistent copy of the open logbook to `destination`, which must not exist. `done`
     /// is called as by apply().
     void backUp(const QString& destination, QObject* context, Done done);
@@ -95,6 +100,8 @@ Q_SIGNALS:
     void undoChanged();
     /// A change could not be put on the disk; whoever asked has been told as well.
     void failed(const coilbook::Error& error);
+    /// An automatic backup could not be made; the logbook itself is not touched by that.
+    void backupFailed(const coilbook::Error& error);
     void importProgress(double part);
     void importFinished(const QString& report);
     void importFailed(const coilbook::Error& error);

@@ -65,6 +65,17 @@ public:
     }
 
 private:
+    [[nodiscard]] std::optional<Decision> sayAbout(const InspectionId& inspection,
+                                                   const SpringId& spring) const {
+        std::optional<Decision> newest;
+        for (const Decision& decision : m_log.decisions) {
+            if (decision.inspection == inspection && decision.spring == spring) {
+                newest = decision;
+            }
+        }
+        return newest && newest->judgement != ReadingJudgement::LeftToModel ? newest : std::nullopt;
+    }
+
     void addRow(std::size_t row, const Reading* next) {
         const Reading& reading = m_log.readings[row];
         const auto sitting = m_sittings.find(reading.sitting);
@@ -76,7 +87,8 @@ private:
         if (inspection == nullptr) {
             return;
         }
-        TrailEntry entry{inspection->inspectedOn,
+        TrailEntry entry{inspection->id,
+                         inspection->inspectedOn,
                          inspection->engineRaces,
                          reading.place,
                          reading.hit,
@@ -86,7 +98,8 @@ private:
                          {},
                          reading.note,
                          ReadingFate::Counts,
-                         {}};
+                         {},
+                         sayAbout(inspection->id, reading.spring)};
         const Tester* tester = taken.tester ? testerWith(m_log, *taken.tester) : nullptr;
         entry.tester = tester != nullptr ? tester->name : QString();
         if (next != nullptr) {

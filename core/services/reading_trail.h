@@ -20,6 +20,7 @@ enum class ReadingFate {
 
 /// One reading as it was written at some time.
 struct TrailEntry {
+    InspectionId inspection;
     QDate on;
     int races = 0; ///< the engine's count at that inspection
     Place place;
@@ -32,6 +33,8 @@ struct TrailEntry {
     ReadingFate fate = ReadingFate::Counts;
     /// Corrected or withdrawn: who did it, when and why.
     std::optional<Authorship> amendedBy;
+    /// The user's say about the spring in this inspection, if one is in force.
+    std::optional<Decision> say;
 
     bool operator==(const TrailEntry&) const = default;
 };

@@ -151,17 +151,27 @@ private:
         if (found == m_counting.end()) {
             return;
         }
+        const Inspection* before = nullptr;
+        const auto isNewLevel = [&](const Inspection& at) {
+            return before != nullptr &&
+                   isLevelChanged(m_log.levelChanges, *stop.spring, *before, at);
+        };
         for (const auto& [index, values] : found->second) {
             if (index >= m_index) {
                 break;
             }
             const Inspection& inspection = m_log.inspections[index];
+            if (isNewLevel(inspection)) {
+                stop.levelAdded = stop.levelAdded + (meanOf(values) - stop.previous->mean);
+            }
+            before = &inspection;
             stop.previous =
                 RoundMean{meanOf(values), inspection.inspectedOn, inspection.engineRaces};
             if (!stop.baseline) {
                 stop.baseline = stop.previous;
             }
         }
+        stop.newLevel = isNewLevel(m_log.inspections[m_index]);
     }
 
     QString freeLabel(const Place& place) const {

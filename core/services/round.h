@@ -42,7 +42,9 @@ struct RoundStop {
     std::vector<RoundHit> hits;        ///< of this spring in this inspection, by number
     std::optional<RoundMean> baseline; ///< its first inspection, if before this one
     std::optional<RoundMean> previous; ///< its newest inspection before this one
-    int nextHit = 1;                   ///< the number that the next hit gets
+    Force levelAdded;                  ///< to the pressure, by level changes up to `previous`
+    bool newLevel = false; ///< a level change since `previous`: the measured loss starts again
+    int nextHit = 1;       ///< the number that the next hit gets
 
     /// Median of the pressures of the other springs of the set: those read in this inspection, or,
     /// while they are fewer than three, the newest earlier ones; empty if those are too few too.

@@ -24,11 +24,12 @@ std::optional<RoundVerdict> verdictOf(const RoundStop& stop, Force limit,
     }
     RoundVerdict verdict;
     verdict.mean = sum / static_cast<double>(counted);
-    if (stop.previous) {
+    if (stop.previous && !stop.newLevel) {
         verdict.sincePrevious = stop.previous->mean - verdict.mean;
     }
     if (stop.baseline) {
-        verdict.loss = stop.baseline->mean - verdict.mean;
+        const Force reached = stop.newLevel && stop.previous ? stop.previous->mean : verdict.mean;
+        verdict.loss = stop.baseline->mean - (reached - stop.levelAdded);
         verdict.used = *verdict.loss / limit;
         verdict.standing = reaches(*verdict.loss, limit) ? MeasuredStanding::PastLimit
                                                          : MeasuredStanding::WithinLimit;

@@ -14,8 +14,9 @@ enum class MeasuredStanding { Baseline, WithinLimit, PastLimit };
 /// What the hits of a stop, with or without one that is being typed, amount to.
 struct RoundVerdict {
     Force mean;                         ///< of the hits that count
-    std::optional<Force> loss;          ///< baseline minus mean; empty: this is the baseline
-    std::optional<Force> sincePrevious; ///< loss since the previous inspection; negative: a gain
+    std::optional<Force> loss;          ///< the rule of record; empty: this is the baseline
+    std::optional<Force> sincePrevious; ///< loss since the previous inspection; negative: a gain;
+                                        ///< empty after a level change
     MeasuredStanding standing = MeasuredStanding::Baseline;
     std::optional<double> used; ///< loss as a part of the limit
 

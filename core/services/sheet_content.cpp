@@ -1,6 +1,7 @@
 #include "core/services/sheet_content.h"
 
 #include "core/services/sheet_content_amendments.h"
+#include "core/services/sheet_content_says.h"
 #include "core/wording/amendment_words.h"
 #include "core/wording/wording.h"
 
@@ -63,6 +64,7 @@ SheetSpring sheetSpringOf(const SpringAssessment& spring, const EngineHistory& h
         sheet.estimatedLoss = quantities.forceWithUnit(spring.loss->mean);
     }
     sheet.offTrend = spring.offTrend;
+    sheet.provisional = spring.provisional && spring.standing != Standing::NoTrend;
     sheet.chart = lossChartOf(history, assessment, spring);
     return sheet;
 }
@@ -100,12 +102,7 @@ void addInspection(SheetContent& content, const EngineLog& log, const EngineHist
     content.inspectedOn = quantities.date(newest.on);
     content.inspectedAtRaces = QString::number(newest.races);
     addSittings(content, log, newest.id, quantities);
-    if (!assessment.inspections.empty()) {
-        const InspectionAssessment& judged = assessment.inspections.back();
-        if (judged.shifted && judged.shift) {
-            content.shift = quantities.forceWithUnit(judged.shift->mean);
-        }
-    }
+    content.shift = wording::newestShift(assessment, quantities);
     if (history.inspections.size() > 1) {
         content.amendedSince =
             quantities.date(history.inspections[history.inspections.size() - 2].on);
@@ -128,6 +125,8 @@ SheetContent sheetContentOf(const EngineLog& log, const EngineHistory& history,
     content.layout = log.engine.layout;
     addInspection(content, log, history, assessment, quantities);
     addSprings(content, history, assessment, quantities);
+    content.notCounted = notCountedOf(log, history, assessment, quantities);
+    content.levelChanges = levelChangesOf(history, quantities);
     content.amendments = sheetAmendmentsOf(log, history, quantities);
     content.cautions = wording::cautions();
     content.printedAt = printedMoment(printedAt);

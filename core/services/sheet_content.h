@@ -43,6 +43,7 @@ struct SheetSpring {
     std::optional<PastBy> pastBy;
     QString estimatedLoss; ///< set where the standing rests on the estimate
     bool offTrend = false;
+    bool provisional = false; ///< the standing rests on few inspections
     LossChart chart;
 };
 
@@ -70,7 +71,9 @@ struct SheetContent {
     QStringList inspectors;
     QString limit; ///< with unit
     QString unit;  ///< of all forces below
-    QString shift; ///< with unit: what all readings of the inspection share; empty: not shifted
+    QString shift; ///< that all readings of the inspection are off, and what to do; empty: no
+    QStringList notCounted;   ///< readings left out of the trends, each with who says so
+    QStringList levelChanges; ///< work that changed the pressure of springs now fitted
     int racesAhead = 0;
     EngineLayout layout;
     std::vector<SheetSpring> springs; ///< in the plan's order: bank by bank, front to rear

@@ -122,6 +122,40 @@ public:
                         step(ReadingKind::Withdrawal, true), step(ReadingKind::Correction, false)};
     }
 
+    std::optional<UndoStep> operator()(const DecideReading& change) const {
+        const auto saying = [decision = change.decision](ReadingJudgement judgement) {
+            return [decision, judgement](const Authorship& author, const EngineLog& /*now*/) {
+                return std::vector<Change>{DecideReading{
+                    {DecisionId::make(), decision.inspection, decision.spring, judgement, author}}};
+            };
+        };
+        return UndoStep{wording::undoDecision(labelOf(change.decision.spring)),
+                        saying(judgementInForce(m_before.decisions, change.decision.inspection,
+                                                change.decision.spring)),
+                        saying(change.decision.judgement)};
+    }
+
+    std::optional<UndoStep> operator()(const AddRunning& change) const {
+        return added<AmendRunning>(&AmendRunning::running, change.running,
+                                   wording::undoRunning(change.running.ranOn));
+    }
+
+    std::optional<UndoStep> operator()(const AmendRunning& change) const {
+        return amended(change, &AmendRunning::running, recordOf(m_before.running, change.running),
+                       wording::undoRunning(change.running.ranOn));
+    }
+
+    std::optional<UndoStep> operator()(const AddLevelChange& change) const {
+        return added<AmendLevelChange>(&AmendLevelChange::change, change.change,
+                                       wording::undoLevelChange(labelOf(change.change.spring)));
+    }
+
+    std::optional<UndoStep> operator()(const AmendLevelChange& change) const {
+        return amended(change, &AmendLevelChange::change,
+                       recordOf(m_before.levelChanges, change.change),
+                       wording::undoLevelChange(labelOf(change.change.spring)));
+    }
+
     /// A new engine, race, tester or inspection, and what is itself an undo.
     template <class Other>
     std::optional<UndoStep> operator()(const Other& /*change*/) const {
@@ -135,15 +169,32 @@ private:
         if (!old || *old == change.*record) {
             return std::nullopt;
         }
-        const auto backTo = [record](const Record& value) {
-            return [record, value](const Authorship& author, const EngineLog& /*now*/) {
-                Amend amend;
-                amend.*record = value;
-                amend.author = author;
-                return std::vector<Change>{amend};
-            };
+        return UndoStep{text, backTo(record, *old), backTo(record, change.*record)};
+    }
+
+    /// A record that can be withdrawn.
+    template <class Amend, class Record>
+    static UndoStep added(Record Amend::*record, Record value, const QString& text) {
+        Record withdrawn = value;
+        withdrawn.withdrawn = true;
+        return {text, backTo(record, withdrawn), backTo(record, value)};
+    }
+
+    template <class Amend, class Record>
+    static UndoStep::Changes backTo(Record Amend::*record, const Record& value) {
+        return [record, value](const Authorship& author, const EngineLog& /*now*/) {
+            Amend amend;
+            amend.*record = value;
+            amend.author = author;
+            return std::vector<Change>{amend};
         };
-        return UndoStep{text, backTo(*old), backTo(change.*record)};
+    }
+
+    [[nodiscard]] QString labelOf(const SpringId& spring) const {
+        const auto found =
+            std::find_if(m_before.springs.begin(), m_before.springs.end(),
+                         [&](const Spring& candidate) { return candidate.id == spring; });
+        return found == m_before.springs.end() ? QString() : found->label;
     }
 
     static UndoStep::Changes rows(const std::vector<Reading>& readings, ReadingKind kind) {

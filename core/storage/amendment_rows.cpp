@@ -8,7 +8,7 @@ namespace coilbook::storage {
 
 namespace {
 
-const std::array<std::pair<Subject, const char*>, 7> kSubjects{{
+const std::array<std::pair<Subject, const char*>, 9> kSubjects{{
     {Subject::Engine, "engine"},
     {Subject::Race, "race"},
     {Subject::Inspection, "inspection"},
@@ -16,6 +16,8 @@ const std::array<std::pair<Subject, const char*>, 7> kSubjects{{
     {Subject::Spring, "spring"},
     {Subject::Tester, "tester"},
     {Subject::Fitting, "fitting"},
+    {Subject::Running, "running"},
+    {Subject::LevelChange, "level_change"},
 }};
 
 } // namespace

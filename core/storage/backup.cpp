@@ -3,7 +3,6 @@
 #include "core/storage/durable_files.h"
 #include "core/storage/schema.h"
 #include "core/storage/verification.h"
-#include "core/support/uuid7.h"
 
 #include <QFile>
 #include <QFileInfo>
@@ -78,8 +77,7 @@ Result<void> backUp(const Connection& source, const QString& destination) {
     if (!rows) {
         return tl::unexpected(rows.error());
     }
-    const QString unfinished =
-        QStringLiteral("%1.%2.tmp").arg(destination, makeUuid7().toString(QUuid::WithoutBraces));
+    const QString unfinished = unfinishedName(destination);
     Result<void> done = copyInto(source, unfinished)
                             .and_then([&] { return checkCopy(unfinished, *rows); })
                             .and_then([&] { return moveDurably(unfinished, destination); });

@@ -34,6 +34,11 @@ public:
     [[nodiscard]] Result<void> operator()(const FitSpring& change) const;
     [[nodiscard]] Result<void> operator()(const WithdrawFitting& change) const;
     [[nodiscard]] Result<void> operator()(const AmendSpring& change) const;
+    [[nodiscard]] Result<void> operator()(const DecideReading& change) const;
+    [[nodiscard]] Result<void> operator()(const AddRunning& change) const;
+    [[nodiscard]] Result<void> operator()(const AmendRunning& change) const;
+    [[nodiscard]] Result<void> operator()(const AddLevelChange& change) const;
+    [[nodiscard]] Result<void> operator()(const AmendLevelChange& change) const;
 
 private:
     // Parts that several changes share
@@ -48,6 +53,11 @@ private:
     [[nodiscard]] Result<void> checkPlacesInUse(const Engine& engine) const;
     /// The labels of an engine's springs, as stored.
     [[nodiscard]] Result<void> checkLabels(const EngineId& engine) const;
+    [[nodiscard]] Result<void> checkFacts(const LevelChange& change) const;
+    /// Running and level changes of an engine beside its inspections, as stored.
+    [[nodiscard]] Result<void> checkStoredMoments(const EngineId& engine) const;
+    /// An inspection with its sittings, readings and their springs.
+    [[nodiscard]] Result<EngineLog> logOf(const Inspection& inspection) const;
     /// Readings of an inspection as stored.
     [[nodiscard]] Result<void> checkStoredHits(const Inspection& inspection) const;
 

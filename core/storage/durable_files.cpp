@@ -1,5 +1,7 @@
 #include "core/storage/durable_files.h"
 
+#include "core/support/uuid7.h"
+
 #include <QFile>
 #include <QFileInfo>
 
@@ -41,6 +43,10 @@ Result<void> outcomeOf(const std::error_code& error, const QString& path) {
 }
 
 } // namespace
+
+QString unfinishedName(const QString& path) {
+    return QStringLiteral("%1.%2.tmp").arg(path, makeUuid7().toString(QUuid::WithoutBraces));
+}
 
 Result<void> moveDurably(const QString& from, const QString& to) {
     if (Result<void> flushed = outcomeOf(flushToDisk(from), from); !flushed) {

@@ -91,6 +91,8 @@ Result<void> readLogAmendments(const Connection& connection, EngineLog& log) {
     appendIds(ids, log.sittings);
     appendIds(ids, log.springs);
     appendIds(ids, log.fittings);
+    appendIds(ids, log.running);
+    appendIds(ids, log.levelChanges);
     appendIds(ids, log.testers);
     return into(log.amendments,
                 selectAmong<Amendment>(connection, QStringLiteral("record_id"), ids));
@@ -160,6 +162,18 @@ Result<EngineLog> readOutline(const Connection& connection, const EngineId& engi
         return into(log.fittings,
                     select<Fitting>(connection, ofEngine + QStringLiteral("r.id"), {id}));
     });
+    read = read.and_then([&] {
+        return into(log.running,
+                    select<Running>(connection,
+                                    ofEngine + QStringLiteral("r.ran_on, r.engine_races, r.id"),
+                                    {id}));
+    });
+    read = read.and_then([&] {
+        return into(
+            log.levelChanges,
+            select<LevelChange>(
+                connection, ofEngine + QStringLiteral("r.changed_on, r.engine_races, r.id"), {id}));
+    });
     read = read.and_then([&] { return into(log.testers, readTesters(connection)); });
     if (!read) {
         return tl::unexpected(read.error());
@@ -207,6 +221,14 @@ Result<EngineLog> readEngineLog(const Connection& connection, const EngineId& en
                                    .arg(sittingsOfEngine(QStringLiteral("s.id")));
     Result<void> read =
         into(log->readings, select<Reading>(connection, inSittings, {engine.text()}));
+    read = read.and_then([&] {
+        return into(log->decisions,
+                    select<Decision>(connection,
+                                     QStringLiteral("WHERE r.inspection_id IN (SELECT i.id"
+                                                    " FROM inspection i WHERE i.engine_id = ?)"
+                                                    " ORDER BY r.id"),
+                                     {engine.text()}));
+    });
     read = read.and_then([&] { return readLogSprings(connection, *log); }).and_then([&] {
         return readLogAmendments(connection, *log);
     });

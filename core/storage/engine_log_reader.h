@@ -13,8 +13,8 @@ namespace coilbook::storage {
 /// All testers, by name.
 [[nodiscard]] Result<std::vector<Tester>> readTesters(const Connection& connection);
 
-/// An engine without its readings, springs and amendments: what the rules of most changes need.
-/// LogbookFault::UnknownEngine if it is not there.
+/// An engine without its readings, springs, decisions and amendments: what the rules of most
+/// changes need. LogbookFault::UnknownEngine if it is not there.
 [[nodiscard]] Result<EngineLog> readOutline(const Connection& connection, const EngineId& engine);
 
 /// The springs that have a reading or a fitting in an engine.

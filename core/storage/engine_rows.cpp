@@ -18,6 +18,14 @@ int percentOf(Caution caution) {
     return static_cast<int>(std::lround(probabilityOf(caution) * 100));
 }
 
+QString nameOf(ExposureUnit unit) {
+    return unit == ExposureUnit::Laps ? QStringLiteral("laps") : QStringLiteral("races");
+}
+
+ExposureUnit exposureUnitNamed(const QString& name) {
+    return name == nameOf(ExposureUnit::Laps) ? ExposureUnit::Laps : ExposureUnit::Races;
+}
+
 Caution cautionOf(int percent) {
     for (const Caution caution : {Caution::Cautious, Caution::Thrifty}) {
         if (percentOf(caution) == percent) {
@@ -36,7 +44,8 @@ const TableShape& Rows<Engine>::shape() {
                                    QStringLiteral("serial"), QStringLiteral("layout"),
                                    QStringLiteral("limit_ulbf"), QStringLiteral("races_ahead"),
                                    QStringLiteral("caution_percent"), QStringLiteral("rpm_ceiling"),
-                                   QStringLiteral("retired")},
+                                   QStringLiteral("retired"), QStringLiteral("springs_run_in"),
+                                   QStringLiteral("exposure_unit")},
                                   QStringLiteral("id"),
                                   {}};
     return shape;
@@ -52,7 +61,9 @@ QVariantList Rows<Engine>::values(const Engine& record) {
             stored(record.rules.racesAhead),
             stored(percentOf(record.rules.caution)),
             stored(record.rpmCeiling),
-            stored(record.retired)};
+            stored(record.retired),
+            stored(record.springsRunIn),
+            nameOf(record.exposureUnit)};
 }
 
 template <>
@@ -72,6 +83,8 @@ Result<Engine> Rows<Engine>::record(const QVariantList& values) {
     engine.rules.caution = cautionOf(row.number());
     engine.rpmCeiling = row.optionalNumber();
     engine.retired = row.flag();
+    engine.springsRunIn = row.flag();
+    engine.exposureUnit = exposureUnitNamed(row.text());
     return engine;
 }
 

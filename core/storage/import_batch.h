@@ -53,6 +53,12 @@ public:
 
     [[nodiscard]] Result<void> add(const Reading& reading) override;
 
+    [[nodiscard]] Result<void> add(const Running& running) override { return addRow(running); }
+
+    [[nodiscard]] Result<void> add(const LevelChange& change) override { return addRow(change); }
+
+    [[nodiscard]] Result<void> add(const Decision& decision) override { return addRow(decision); }
+
     [[nodiscard]] Result<void> add(const Amendment& amendment) override {
         return addRow(amendment);
     }

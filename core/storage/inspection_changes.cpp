@@ -55,7 +55,9 @@ Result<void> ChangeApplier::addInspection(const Inspection& inspection) const {
     if (*there) {
         return {};
     }
-    return checkInspection(inspection).and_then([&] { return insert(m_connection, inspection); });
+    return checkInspection(inspection)
+        .and_then([&] { return insert(m_connection, inspection); })
+        .and_then([&] { return checkStoredMoments(inspection.engine); });
 }
 
 Result<void> ChangeApplier::operator()(const AddRace& change) const {
@@ -100,9 +102,9 @@ Result<void> ChangeApplier::operator()(const AmendInspection& change) const {
     if (before->engine != change.inspection.engine) {
         return fail(LogbookFault::NothingToAmend);
     }
-    return checkInspection(change.inspection).and_then([&] {
-        return amendTo(*before, change.inspection, change.author);
-    });
+    return checkInspection(change.inspection)
+        .and_then([&] { return amendTo(*before, change.inspection, change.author); })
+        .and_then([&] { return checkStoredMoments(change.inspection.engine); });
 }
 
 Result<void> ChangeApplier::operator()(const AmendSitting& change) const {

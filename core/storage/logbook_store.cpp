@@ -3,6 +3,7 @@
 #include "core/storage/backup.h"
 #include "core/storage/change_applier.h"
 #include "core/storage/drafts.h"
+#include "core/storage/durable_files.h"
 #include "core/storage/engine_log_reader.h"
 #include "core/storage/import_batch.h"
 #include "core/storage/schema.h"
@@ -58,15 +59,13 @@ public:
 namespace {
 
 Result<void> makeLogbook(const Connection& connection) {
-    const Result<storage::FileIdentity> identity = storage::readIdentity(connection);
-    if (!identity) {
-        return tl::unexpected(identity.error());
-    }
-    if (!identity->empty) {
-        return fail(StorageFault::AlreadyExists, {}, connection.path());
-    }
-    return storage::prepareForWriting(connection).and_then([&] {
+    const Result<void> made = storage::prepareForWriting(connection).and_then([&] {
         return storage::migrate(connection, 0, storage::sqliteMigrations());
+    });
+    // The journal is no part of what gets a name.
+    return made.and_then([&] {
+        return connection.scalar(QStringLiteral("PRAGMA journal_mode=DELETE"))
+            .map([](const QVariant&) {});
     });
 }
 
@@ -103,22 +102,23 @@ Result<LogbookStore> LogbookStore::create(const QString& path) {
     if (QFileInfo::exists(path)) {
         return fail(StorageFault::AlreadyExists, {}, path);
     }
-    Result<std::unique_ptr<Connection>> connection =
-        Connection::open(path, Connection::Access::Create);
-    if (!connection) {
-        return tl::unexpected(connection.error());
-    }
-    if (Result<void> made = makeLogbook(**connection); !made) {
-        connection->reset();
-        const auto* fault = std::get_if<StorageFault>(&made.error().fault);
-        if (fault == nullptr || *fault != StorageFault::AlreadyExists) {
-            QFile::remove(path);
-            QFile::remove(path + QStringLiteral("-journal"));
+    // Made under another name: a power cut leaves a whole logbook or none at all.
+    const QString unfinished = storage::unfinishedName(path);
+    const auto make = [&]() -> Result<void> {
+        const Result<std::unique_ptr<Connection>> connection =
+            Connection::open(unfinished, Connection::Access::Create);
+        return connection ? makeLogbook(**connection) : tl::unexpected(connection.error());
+    };
+    Result<void> made = make().and_then([&] { return storage::moveDurably(unfinished, path); });
+    if (!made) {
+        QFile::remove(unfinished);
+        QFile::remove(unfinished + QStringLiteral("-journal"));
+        if (made.error().file == unfinished) {
+            made.error().file = path;
         }
         return tl::unexpected(made.error());
     }
-    return LogbookStore(
-        std::make_unique<Private>(path, OpenMode::ReadWrite, std::move(*connection)));
+    return open(path, OpenMode::ReadWrite);
 }
 
 Result<LogbookStore> LogbookStore::open(const QString& path, OpenMode mode) {

@@ -101,6 +101,9 @@ public:
     [[nodiscard]] virtual Result<void> add(const Inspection& inspection) = 0;
     [[nodiscard]] virtual Result<void> add(const Sitting& sitting) = 0;
     [[nodiscard]] virtual Result<void> add(const Reading& reading) = 0;
+    [[nodiscard]] virtual Result<void> add(const Running& running) = 0;
+    [[nodiscard]] virtual Result<void> add(const LevelChange& change) = 0;
+    [[nodiscard]] virtual Result<void> add(const Decision& decision) = 0;
     [[nodiscard]] virtual Result<void> add(const Amendment& amendment) = 0;
     [[nodiscard]] virtual Result<void> commit() = 0;
 };

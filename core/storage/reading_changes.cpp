@@ -43,7 +43,7 @@ Result<Inspection> ChangeApplier::inspectionOf(const SittingId& sitting) const {
     return found->front();
 }
 
-Result<void> ChangeApplier::checkStoredHits(const Inspection& inspection) const {
+Result<EngineLog> ChangeApplier::logOf(const Inspection& inspection) const {
     EngineLog log;
     log.inspections = {inspection};
     const QString id = inspection.id.text();
@@ -67,7 +67,11 @@ Result<void> ChangeApplier::checkStoredHits(const Inspection& inspection) const 
     log.sittings = std::move(*sittings);
     log.readings = std::move(*readings);
     log.springs = std::move(*springs);
-    return checkHits(log);
+    return log;
+}
+
+Result<void> ChangeApplier::checkStoredHits(const Inspection& inspection) const {
+    return logOf(inspection).and_then([](const EngineLog& log) { return checkHits(log); });
 }
 
 Result<void> ChangeApplier::addReadings(const std::vector<Reading>& readings) const {

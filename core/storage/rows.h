@@ -1,9 +1,12 @@
 #pragma once
 
 #include "core/domain/amendment.h"
+#include "core/domain/decision.h"
 #include "core/domain/engine.h"
 #include "core/domain/inspection.h"
+#include "core/domain/level_change.h"
 #include "core/domain/race.h"
+#include "core/domain/running.h"
 #include "core/domain/spring.h"
 #include "core/domain/tester.h"
 #include "core/support/result.h"
@@ -88,6 +91,27 @@ template <>
 QVariantList Rows<Reading>::values(const Reading& record);
 template <>
 Result<Reading> Rows<Reading>::record(const QVariantList& values);
+
+template <>
+const TableShape& Rows<Running>::shape();
+template <>
+QVariantList Rows<Running>::values(const Running& record);
+template <>
+Result<Running> Rows<Running>::record(const QVariantList& values);
+
+template <>
+const TableShape& Rows<LevelChange>::shape();
+template <>
+QVariantList Rows<LevelChange>::values(const LevelChange& record);
+template <>
+Result<LevelChange> Rows<LevelChange>::record(const QVariantList& values);
+
+template <>
+const TableShape& Rows<Decision>::shape();
+template <>
+QVariantList Rows<Decision>::values(const Decision& record);
+template <>
+Result<Decision> Rows<Decision>::record(const QVariantList& values);
 
 template <>
 const TableShape& Rows<Amendment>::shape();

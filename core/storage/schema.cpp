@@ -1,5 +1,6 @@
 #include "core/storage/schema.h"
 
+#include "core/storage/row_checksum.h"
 #include "core/storage/transaction.h"
 
 namespace coilbook::storage {
@@ -19,6 +20,50 @@ Result<void> tryToWrite(const Connection& connection) {
     return number(connection, QStringLiteral("PRAGMA user_version")).and_then([&](int version) {
         return connection.run(QStringLiteral("PRAGMA user_version=%1").arg(version));
     });
+}
+
+/// Gives the rows of a table that got columns a checksum over all of them. A row that did not match
+/// its checksum before keeps it, so that damage stays visible.
+Result<void> renewChecksums(const Connection& connection, const WidenedTable& table) {
+    const QStringList columns = table.columns + table.added;
+    const qsizetype before = table.columns.size();
+    std::vector<QVariantList> updates; ///< checksum, id
+    const auto onRow = [&](const QSqlQuery& query) -> Result<void> {
+        QVariantList values;
+        for (int i = 0; i < columns.size(); ++i) {
+            values.append(query.value(i));
+        }
+        const qint64 stored = query.value(static_cast<int>(columns.size())).toLongLong();
+        if (stored == rowChecksum(table.name, values.mid(0, before))) {
+            updates.push_back({QVariant::fromValue<qlonglong>(rowChecksum(table.name, values)),
+                               values.at(columns.indexOf(QStringLiteral("id")))});
+        }
+        return {};
+    };
+    const QString rows = QStringLiteral("SELECT %1, checksum FROM %2")
+                             .arg(columns.join(QStringLiteral(", ")), table.name);
+    Result<void> done = connection.forEachRow(rows, {}, onRow);
+    for (const QVariantList& update : updates) {
+        done = done.and_then([&] {
+            return connection.run(
+                QStringLiteral("UPDATE %1 SET checksum = ? WHERE id = ?").arg(table.name), update);
+        });
+    }
+    return done;
+}
+
+Result<void> take(const Connection& connection, const Migration& migration) {
+    for (const QString& statement : migration.statements) {
+        if (Result<void> done = connection.run(statement); !done) {
+            return done;
+        }
+    }
+    for (const WidenedTable& table : migration.widened) {
+        if (Result<void> done = renewChecksums(connection, table); !done) {
+            return done;
+        }
+    }
+    return {};
 }
 
 } // namespace
@@ -108,10 +153,8 @@ Result<void> migrate(const Connection& connection, int from,
         if (migration.version <= from) {
             continue;
         }
-        for (const QString& statement : migration.statements) {
-            if (Result<void> done = connection.run(statement); !done) {
-                return done;
-            }
+        if (Result<void> done = take(connection, migration); !done) {
+            return done;
         }
     }
     const int version = newestVersion(migrations);

@@ -141,7 +141,7 @@ private:
         for (const TableShape* shape :
              {&Rows<Engine>::shape(), &Rows<Race>::shape(), &Rows<Inspection>::shape(),
               &Rows<Sitting>::shape(), &Rows<Spring>::shape(), &Rows<Tester>::shape(),
-              &Rows<Fitting>::shape()}) {
+              &Rows<Fitting>::shape(), &Rows<Running>::shape(), &Rows<LevelChange>::shape()}) {
             if (shape->name == table) {
                 return shape;
             }
@@ -189,6 +189,9 @@ Result<void> checkAll(const Connection& connection, VerifyReport& report) {
         .and_then([&] { return checkRows<Sitting>(connection, report); })
         .and_then([&] { return checkRows<Fitting>(connection, report); })
         .and_then([&] { return checkRows<Reading>(connection, report); })
+        .and_then([&] { return checkRows<Running>(connection, report); })
+        .and_then([&] { return checkRows<LevelChange>(connection, report); })
+        .and_then([&] { return checkRows<Decision>(connection, report); })
         .and_then([&] { return checkRows<Amendment>(connection, report); })
         .and_then([&] {
             return keepDamage(checkReadingChains(connection, findings), QStringLiteral("reading"),

@@ -15,7 +15,8 @@ enum class LogbookFault {
     BadLayout,             ///< 1: what is wrong, e.g. the cylinder named twice
     DateInFuture,          ///< 1: the date; the day after today is the last allowed
     DateTooEarly,          ///< 1: the date; 1950-01-01 is the first allowed
-    RacesGoBack,           ///< 1: races given, 2: date of, 3: count of the inspection it crosses
+    RacesGoBack,           ///< 1: races given, 2: date of, 3: count of the inspection, running or
+                           ///< level change that it crosses
     InspectionExists,      ///< 1: date, 2: races
     ReadingOutOfBounds,    ///< 1: the reading as typed; above 0, at most 1000 lbf or 4448.22 N
     NotAReading,           ///< 1: the text
@@ -28,6 +29,8 @@ enum class LogbookFault {
     WhyMissing,            ///< an amendment needs a reason
     UnknownPlaceOfSpring,  ///< 1: spring; it is not fitted anywhere in this engine
     SpringFitted,          ///< 1: spring, 2: place where it stands now
+    RunningUnclear,        ///< neither laps nor a part of a race, or both, or out of bounds
+    NothingToDecide,       ///< 1: spring, 2: date of the inspection in which it has no reading
     SwapBeforeReading,     ///< 1: date of the swap, 2: spring now there, 3: date it was read last
 };
 

@@ -58,6 +58,17 @@ QString recordName(const Amendment& amendment, const EngineLog& log) {
                 .arg(placeText(fitting->place), springLabel(log, fitting->spring));
         }
         return Words::tr("Swap");
+    case Subject::Running:
+        if (const Running* running = recordOf(log.running, amendment.record)) {
+            return Words::tr("Running of %1").arg(running->ranOn.toString(Qt::ISODate));
+        }
+        return Words::tr("Running");
+    case Subject::LevelChange:
+        if (const LevelChange* change = recordOf(log.levelChanges, amendment.record)) {
+            return Words::tr("Level change of %1 on %2", "a spring, a day")
+                .arg(springLabel(log, change->spring), change->changedOn.toString(Qt::ISODate));
+        }
+        return Words::tr("Level change");
     }
     Q_UNREACHABLE();
 }

@@ -26,6 +26,11 @@ constexpr std::array kNamed{
     NamedFact{"engine_races", QT_TRANSLATE_NOOP("coilbook::wording::Words", "races run")},
     NamedFact{"over_rev", QT_TRANSLATE_NOOP("coilbook::wording::Words", "over-revved")},
     NamedFact{"tester_id", QT_TRANSLATE_NOOP("coilbook::wording::Words", "tester")},
+    NamedFact{"race_thousandths", QT_TRANSLATE_NOOP("coilbook::wording::Words", "part of a race")},
+    NamedFact{"spring_id", QT_TRANSLATE_NOOP("coilbook::wording::Words", "spring")},
+    NamedFact{"springs_run_in",
+              QT_TRANSLATE_NOOP("coilbook::wording::Words", "broken in before the baseline")},
+    NamedFact{"exposure_unit", QT_TRANSLATE_NOOP("coilbook::wording::Words", "wear goes by")},
     NamedFact{"peak_rpm", QT_TRANSLATE_NOOP("coilbook::wording::Words", "peak rpm")},
 };
 
@@ -52,6 +57,16 @@ QString layoutWords(const QString& stored) {
     }
     return Words::tr("%1; fires %2", "banks with their places; a firing order")
         .arg(banks.join(QStringLiteral(", ")), order.join(QLatin1Char('-')));
+}
+
+QString springLabel(const QString& stored, const EngineLog& log) {
+    const SpringId id = SpringId::fromText(stored);
+    for (const Spring& spring : log.springs) {
+        if (spring.id == id) {
+            return spring.label;
+        }
+    }
+    return stored;
 }
 
 QString testerName(const QString& stored, const EngineLog& log) {
@@ -87,6 +102,9 @@ QString factValue(const QString& fact, const QString& stored, const EngineLog& l
     if (fact == QLatin1String("tester_id") && !stored.isEmpty()) {
         return testerName(stored, log);
     }
+    if (fact == QLatin1String("spring_id") && !stored.isEmpty()) {
+        return springLabel(stored, log);
+    }
     if (!isNumber) {
         return stored;
     }
@@ -101,8 +119,12 @@ QString factValue(const QString& fact, const QString& stored, const EngineLog& l
         return QStringLiteral("%1 °C").arg(value / kMilli);
     }
     if (fact == QLatin1String("over_rev") || fact == QLatin1String("retired") ||
-        fact == QLatin1String("closed") || fact == QLatin1String("withdrawn")) {
+        fact == QLatin1String("closed") || fact == QLatin1String("withdrawn") ||
+        fact == QLatin1String("springs_run_in")) {
         return yesOrNo(number != 0);
+    }
+    if (fact == QLatin1String("race_thousandths")) {
+        return QString::number(value / kMilli);
     }
     return stored;
 }

@@ -77,7 +77,7 @@ QString sentenceOf(LogbookFault fault, const Error& error) {
     case LogbookFault::DateTooEarly:
         return Words::tr("The date %1 lies before 1950. Check the year.").arg(first);
     case LogbookFault::RacesGoBack:
-        return Words::tr("A count of %1 does not fit the inspection of %2, which counts %3: races "
+        return Words::tr("A count of %1 does not fit what is written of %2, which counts %3: races "
                          "never become fewer. Check the count and the date.")
             .arg(races(error.arguments.value(0).toInt()), second, argument(error, 2));
     case LogbookFault::InspectionExists:
@@ -121,6 +121,13 @@ QString sentenceOf(LogbookFault fault, const Error& error) {
     case LogbookFault::SpringFitted:
         return Words::tr("Spring “%1” is fitted at %2. Put in another one, or swap that place "
                          "first.")
+            .arg(first, second);
+    case LogbookFault::RunningUnclear:
+        return Words::tr("Say how much the engine ran: either laps, or what part of a race it was "
+                         "worth, from 0.001 to 10.");
+    case LogbookFault::NothingToDecide:
+        return Words::tr("Spring “%1” has no reading in the inspection of %2 that could be kept "
+                         "or set aside. Choose an inspection in which it was read.")
             .arg(first, second);
     case LogbookFault::SwapBeforeReading:
         return Words::tr("A swap on %1 cannot be: spring “%2” was still there and read on %3. "

@@ -1,3 +1,4 @@
+#include "core/wording/estimate_words.h"
 #include "core/wording/wording.h"
 #include "core/wording/words.h"
 
@@ -34,25 +35,13 @@ public:
             .arg(name());
     }
 
-    QString meansOnly() const {
-        if (force(0) < kLeastShown) {
-            return Words::tr("%1 shows no loss after %2; one more inspection gives a trend.")
-                .arg(name(), races(count(0).value_or(0)));
-        }
-        return Words::tr("%1 lost about %2 in %3, %4 a race, going by two inspections; one more "
-                         "tells how sure that is.")
-            .arg(name(), amount(0), races(count(0).value_or(0)), m_units.rateWithUnit(force(1)));
-    }
-
     QString lossAndRate() const {
         if (force(0) < kLeastShown) {
-            return Words::tr("%1 shows no loss after %2%3.")
-                .arg(name(), races(count(0).value_or(0)), likelyRange());
+            return Words::tr("%1 shows no loss after %2%3.").arg(name(), raced(), likelyRange());
         }
         return Words::tr("%1 lost about %2 in %3%4, %5 a race.",
                          "4: nothing, or ' (likely between … and …)'")
-            .arg(name(), amount(0), races(count(0).value_or(0)), likelyRange(),
-                 m_units.rateWithUnit(force(1)));
+            .arg(name(), amount(0), raced(), likelyRange(), m_units.rateWithUnit(force(1)));
     }
 
     QString reachesLimit() const {
@@ -81,6 +70,11 @@ public:
     }
 
     QString pastByMeasurement() const {
+        if (isMeasuredAnew()) {
+            return Words::tr("As measured it has lost %1, the change of its level taken out; the "
+                             "limit is %2.")
+                .arg(amount(0), amount(1));
+        }
         if (m_spring.pastBy == PastBy::Measured || m_spring.offTrend) { // to be tested again first
             return Words::tr("Its newest reading lies %1 below its baseline; the limit is %2.")
                 .arg(amount(0), amount(1));
@@ -120,21 +114,114 @@ public:
     }
 
     QString offTrend() const {
-        return Words::tr("Its newest reading, %1, fell below %2, the lowest that its own trend "
-                         "allows: test it again, and if that holds, take it out and look for a "
-                         "crack.")
-            .arg(amount(0), amount(1));
+        return Words::tr("Its newest reading, %1, fell below what its own history allows: test it "
+                         "again now, and if that holds, take it out and look for a crack.")
+            .arg(amount(0));
+    }
+
+    QString provisional() const {
+        return Words::tr("This rests on few inspections, so mostly on what such springs usually "
+                         "do: each race makes it surer.");
+    }
+
+    QString misreadSetAside() const {
+        const QString race = QString::number(count(0).value_or(0));
+        if (force(1) < Force()) {
+            return Words::tr("The reading of %1 after race %2 lies about %3 below its trend and "
+                             "is not counted; it stays in the logbook.")
+                .arg(amount(0), race, m_units.forceWithUnit(-force(1)));
+        }
+        return Words::tr("The reading of %1 after race %2 lies about %3 above its trend and is "
+                         "not counted; it stays in the logbook.")
+            .arg(amount(0), race, amount(1));
+    }
+
+    QString hitsSetAside() const {
+        const int hits = count(0).value_or(0);
+        if (hits == 1) {
+            return Words::tr("One hit lies too far from the others of its inspection and is not "
+                             "counted; it stays in the logbook.");
+        }
+        return Words::tr("%n hits lie too far from the others of their inspections and are not "
+                         "counted; they stay in the logbook.",
+                         nullptr, hits);
+    }
+
+    QString suddenDrop() const {
+        return Words::tr("It lost about %1 at once by race %2, beside its steady wear: look for a "
+                         "crack, and at its seat and retainer.")
+            .arg(amount(0), QString::number(count(0).value_or(0)));
+    }
+
+    QString setAsideByUser() const {
+        return Words::tr("The reading of %1 after race %2 was set aside by the user and is not "
+                         "counted; it stays in the logbook.")
+            .arg(amount(0), QString::number(count(0).value_or(0)));
+    }
+
+    QString dropDenied() const {
+        return Words::tr("The reading of %1 after race %2 was tested again and is a misread by "
+                         "the user's word: it is not counted and stays in the logbook.")
+            .arg(amount(0), QString::number(count(0).value_or(0)));
+    }
+
+    QString dropConfirmed() const {
+        return Words::tr("It lost about %1 at once by race %2, a drop confirmed by the user: take "
+                         "it out and look for a crack, and at its seat and retainer.")
+            .arg(amount(0), QString::number(count(0).value_or(0)));
+    }
+
+    QString readingKept() const {
+        return Words::tr("The reading of %1 after race %2 is kept by the user, whatever the trend "
+                         "makes of it.")
+            .arg(amount(0), QString::number(count(0).value_or(0)));
+    }
+
+    QString measuredAnew() const {
+        const QString race = QString::number(count(0).value_or(0));
+        if (force(0) < kLeastShown) {
+            return Words::tr("%1: the measured loss starts again from the reading after race %2; "
+                             "the step between is no wear.")
+                .arg(workDone(), race);
+        }
+        return Words::tr("%1: the measured loss starts again from the reading after race %2, with "
+                         "the %3 measured before; the step between is no wear.")
+            .arg(workDone(), race, amount(0));
+    }
+
+    QString lapsMissing() const {
+        const int missing = count(0).value_or(0);
+        if (missing == 1) {
+            return Words::tr("Its wear goes by races and not by laps, because one race has no "
+                             "laps noted: write them in.");
+        }
+        return Words::tr("Its wear goes by races and not by laps, because %n races have no laps "
+                         "noted: write them in.",
+                         nullptr, missing);
+    }
+
+    static QString runningLeftOut() {
+        return Words::tr("Running noted in laps is not counted, because no race has its laps "
+                         "noted to compare them with: write those in, or note the running as a "
+                         "part of a race.");
+    }
+
+    QString pendingDrop() const {
+        return Words::tr("Its newest reading lies about %1 below its trend: test it again now. If "
+                         "that holds, take the spring out and look for a crack; if not, the "
+                         "re-test replaces the reading.")
+            .arg(amount(0));
     }
 
     QString inspectionShifted() const {
-        if (force(0) < Force()) {
-            return Words::tr("All springs read about %1 low in the newest inspection: check the "
-                             "tester against a known weight, then test again.")
-                .arg(m_units.forceWithUnit(-force(0)));
-        }
-        return Words::tr("All springs read about %1 high in the newest inspection: check the "
-                         "tester against a known weight, then test again.")
-            .arg(amount(0));
+        return Words::tr("The newest inspection reads about %1 on all springs, so its readings "
+                         "alone are no reason for a swap: look at the tester and test again.",
+                         "an amount low or high")
+            .arg(lowOrHigh(force(0), m_units));
+    }
+
+    QString earlierShifted() const {
+        return shiftAllowedFor(count(0).value_or(0), force(0), m_units);
     }
 
     QString overRev() const {
@@ -156,6 +243,37 @@ public:
     }
 
 private:
+    /// "9 races", with other running "9 races and running worth 0.4 races".
+    QString raced() const {
+        const QString raced = races(count(0).value_or(0));
+        const std::optional<int> running = count(1);
+        return running ? Words::tr("%1 and running worth %2 races")
+                             .arg(raced, QLocale::c().toString(*running / 1000.0, 'g', 3))
+                       : raced;
+    }
+
+    bool isMeasuredAnew() const {
+        return std::any_of(
+            m_spring.reasons.begin(), m_spring.reasons.end(),
+            [](const Reason& other) { return other.kind == ReasonKind::MeasuredAnew; });
+    }
+
+    QString workDone() const {
+        switch (static_cast<LevelChangeKind>(count(1).value_or(0))) {
+        case LevelChangeKind::Shim:
+            return Words::tr("Its shims were changed", "begins a sentence");
+        case LevelChangeKind::ValveSeatWork:
+            return Words::tr("Its valve seat was worked on", "begins a sentence");
+        case LevelChangeKind::Retainer:
+            return Words::tr("It got another retainer", "begins a sentence");
+        case LevelChangeKind::Move:
+            return Words::tr("It was moved to another place", "begins a sentence");
+        case LevelChangeKind::Other:
+            return Words::tr("Other work changed its pressure", "begins a sentence");
+        }
+        Q_UNREACHABLE();
+    }
+
     QString name() const { return place(m_spring.place); }
 
     Force force(std::size_t index) const {
@@ -168,15 +286,13 @@ private:
         return index < m_reason.counts.size() ? m_reason.counts[index] : std::nullopt;
     }
 
-    /// A loss cannot be negative to the reader: the range begins at 0 where the fit allows less.
     QString likelyRange() const {
         if (!m_spring.loss) {
             return {};
         }
-        const Force low = std::max(m_spring.loss->low90, Force());
-        const Force high = std::max(m_spring.loss->high90, Force());
+        const ForceEstimate loss = toldLoss(*m_spring.loss);
         return Words::tr(" (likely between %1 and %2)", "begins with a space; follows an amount")
-            .arg(m_units.force(low), m_units.forceWithUnit(high));
+            .arg(m_units.force(loss.low90), m_units.forceWithUnit(loss.high90));
     }
 
     const Reason& m_reason;
@@ -196,8 +312,6 @@ QString reason(const Reason& reason, const SpringAssessment& spring,
         return sentences.baselineOnly();
     case ReasonKind::FittedNew:
         return sentences.fittedNew();
-    case ReasonKind::MeansOnly:
-        return sentences.meansOnly();
     case ReasonKind::LossAndRate:
         return sentences.lossAndRate();
     case ReasonKind::ReachesLimit:
@@ -216,8 +330,34 @@ QString reason(const Reason& reason, const SpringAssessment& spring,
         return sentences.offTrend();
     case ReasonKind::InspectionShifted:
         return sentences.inspectionShifted();
+    case ReasonKind::EarlierShifted:
+        return sentences.earlierShifted();
     case ReasonKind::OverRev:
         return sentences.overRev();
+    case ReasonKind::Provisional:
+        return sentences.provisional();
+    case ReasonKind::MisreadSetAside:
+        return sentences.misreadSetAside();
+    case ReasonKind::HitsSetAside:
+        return sentences.hitsSetAside();
+    case ReasonKind::SuddenDrop:
+        return sentences.suddenDrop();
+    case ReasonKind::PendingDrop:
+        return sentences.pendingDrop();
+    case ReasonKind::SetAsideByUser:
+        return sentences.setAsideByUser();
+    case ReasonKind::DropDenied:
+        return sentences.dropDenied();
+    case ReasonKind::DropConfirmed:
+        return sentences.dropConfirmed();
+    case ReasonKind::ReadingKept:
+        return sentences.readingKept();
+    case ReasonKind::MeasuredAnew:
+        return sentences.measuredAnew();
+    case ReasonKind::LapsMissing:
+        return sentences.lapsMissing();
+    case ReasonKind::RunningLeftOut:
+        return ReasonSentences::runningLeftOut();
     case ReasonKind::FitFailed:
         return sentences.fitFailed();
     }

@@ -48,6 +48,18 @@ QString undoTester(const QString& name) {
     return translated(QT_TRANSLATE_NOOP("Undo", "Tester %1")).arg(name);
 }
 
+QString undoDecision(const QString& spring) {
+    return translated(QT_TRANSLATE_NOOP("Undo", "Say about spring %1")).arg(spring);
+}
+
+QString undoRunning(const QDate& on) {
+    return translated(QT_TRANSLATE_NOOP("Undo", "Running of %1")).arg(on.toString(Qt::ISODate));
+}
+
+QString undoLevelChange(const QString& spring) {
+    return translated(QT_TRANSLATE_NOOP("Undo", "Level change of spring %1")).arg(spring);
+}
+
 QString undoneReason() {
     return translated(QT_TRANSLATE_NOOP("Undo", "Undone"));
 }

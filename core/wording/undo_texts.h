@@ -18,6 +18,10 @@ namespace coilbook::wording {
 [[nodiscard]] QString undoSpring(const QString& label);
 [[nodiscard]] QString undoTester(const QString& name);
 
+[[nodiscard]] QString undoDecision(const QString& spring);
+[[nodiscard]] QString undoRunning(const QDate& on);
+[[nodiscard]] QString undoLevelChange(const QString& spring);
+
 [[nodiscard]] QString undoneReason();
 [[nodiscard]] QString redoneReason();
 

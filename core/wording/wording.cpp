@@ -61,6 +61,17 @@ QString standing(Standing standing, int racesAhead) {
     Q_UNREACHABLE();
 }
 
+QString standing(const SpringAssessment& spring, int racesAhead) {
+    QString words = standing(spring.standing, racesAhead);
+    if (spring.offTrend) {
+        words = Words::tr("%1, off its trend", "a standing").arg(words);
+    }
+    if (spring.provisional && spring.standing != Standing::NoTrend) {
+        words = Words::tr("%1, provisional", "a standing that rests on few inspections").arg(words);
+    }
+    return words;
+}
+
 QString valve(Valve valve) {
     return valve == Valve::Intake ? Words::tr("intake") : Words::tr("exhaust");
 }

@@ -5,6 +5,8 @@
 #include <QJsonObject>
 #include <QRegularExpression>
 
+#include <algorithm>
+
 namespace coilbook::testing {
 
 namespace {
@@ -34,6 +36,12 @@ protected:
 
 QJsonValue member(const QJsonValue& value, const char* name) {
     return value[QLatin1String(name)];
+}
+
+QByteArray dataFile(const char* name) {
+    QFile file(QStringLiteral(COILBOOK_TEST_DATA "/") + QLatin1String(name));
+    EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << name;
+    return file.readAll();
 }
 
 // The contract's members in its order (section 4); the figures are counted by hand from kSeason.
@@ -104,6 +112,31 @@ TEST_F(AssessTest, PrintsFourDecimalsAndNeverAnExponent) {
 
 TEST_F(AssessTest, IsTheSameOnEveryRun) {
     EXPECT_EQ(assess({QStringLiteral("--json")}).out, assess({QStringLiteral("--json")}).out);
+}
+
+// The season is one of those with reference results (tests/data/wear/SOURCE).
+TEST_F(AssessTest, IsTheSameHoweverTheReadingsWereSpreadOverFilesAndRows) {
+    QList<QByteArray> rows = dataFile("wear/engine09_readings.csv").replace('\r', "").split('\n');
+    const QByteArray header = rows.takeFirst() + '\n';
+    rows.removeAll(QByteArray());
+    const QByteArray whole = header + rows.join('\n');
+    QByteArray firstHits = header;
+    QByteArray otherHits = header;
+    std::reverse(rows.begin(), rows.end());
+    for (const QByteArray& row : rows) {
+        (row.split(',').at(6) == "1" ? firstHits : otherHits) += row + '\n';
+    }
+    ASSERT_GT(firstHits.size(), header.size());
+    ASSERT_GT(otherHits.size(), header.size());
+    import(QStringLiteral("whole.coilbook"), whole);
+    import(QStringLiteral("parts.coilbook"), otherHits);
+    import(QStringLiteral("parts.coilbook"), firstHits);
+    const QString json = QStringLiteral("--json");
+    const ProgramRun expected =
+        run({QStringLiteral("assess"), QStringLiteral("whole.coilbook"), json});
+    ASSERT_EQ(expected.json().size(), 1);
+    EXPECT_EQ(run({QStringLiteral("assess"), QStringLiteral("parts.coilbook"), json}).out,
+              expected.out);
 }
 
 TEST_F(AssessTest, PrintsATableForPeople) {

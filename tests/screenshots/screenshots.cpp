@@ -1,6 +1,7 @@
 // Drives the real window on the demo logbook and saves its places as PNG, in both sizes and both
 // colour schemes, and on a laptop with text at 150 %. No display is needed.
-//     coilbook_screenshots FOLDER [VARIANT, for example 1366x768-light]
+//     coilbook_screenshots FOLDER [VARIANT, for example 1366x768-light, or all [LOGBOOK]]
+// With a logbook, Review of each of its engines is taken instead, on a copy of the file.
 
 #include "core/demo/demo.h"
 #include "core/services/logbook_session.h"
@@ -20,6 +21,7 @@
 #include <QTemporaryDir>
 #include <QTest>
 
+#include <algorithm>
 #include <cstdio>
 #include <functional>
 #include <vector>
@@ -67,12 +69,22 @@ public:
         preferences.setTextPercent(variant.textPercent);
     }
 
-    [[nodiscard]] bool run() {
-        m_window.show();
-        m_window.resize(m_variant.size);
-        m_window.openLogbook(m_logbook);
-        return waitFor([this] { return m_session.assessment() != nullptr; }) && takeReview() &&
-               takeSheet() && takeBench();
+    [[nodiscard]] bool run() { return open() && takeReview() && takeSheet() && takeBench(); }
+
+    /// Review of every engine, and its most urgent spring enlarged.
+    [[nodiscard]] bool runThroughEngines() {
+        if (!open()) {
+            return false;
+        }
+        const std::vector<EngineSummary> engines = m_session.engines();
+        return std::all_of(engines.begin(), engines.end(), [this](const EngineSummary& engine) {
+            m_session.selectEngine(engine.id);
+            return waitFor([&] {
+                       const auto assessment = m_session.assessment();
+                       return assessment != nullptr && assessment->engine == engine.name;
+                   }) &&
+                   takeReview(QLatin1Char('-') + engine.name);
+        });
     }
 
 private:
@@ -80,29 +92,37 @@ private:
         return QTest::qWaitFor(condition, kPatienceMs);
     }
 
-    bool takeReview() {
+    bool open() {
+        m_window.show();
+        m_window.resize(m_variant.size);
+        m_window.openLogbook(m_logbook);
+        return waitFor([this] { return m_session.assessment() != nullptr; });
+    }
+
+    bool takeReview(const QString& suffix = {}) {
         m_window.showPlace(WorkPlace::Review);
         auto* page = m_window.findChild<ReviewPage*>();
         if (page == nullptr || !waitFor([page] { return page->board().selected().has_value(); }) ||
-            !take("review")) {
+            !take(QStringLiteral("review") + suffix)) {
             return false;
         }
         page->board().enlarge();
-        const bool taken = take("enlarged");
+        const bool taken = take(QStringLiteral("enlarged") + suffix);
         page->board().backToPlan();
         return taken;
     }
 
     bool takeSheet() {
         m_window.showPlace(WorkPlace::Sheet);
-        return take("sheet");
+        return take(QStringLiteral("sheet"));
     }
 
     /// A round that has just begun: two readings are saved, a third is being typed.
     bool takeBench() {
         m_window.showPlace(WorkPlace::Bench);
         auto* page = m_window.findChild<BenchPage*>();
-        if (page == nullptr || !take("start") || !click(*page, QStringLiteral("Start the round")) ||
+        if (page == nullptr || !take(QStringLiteral("start")) ||
+            !click(*page, QStringLiteral("Start the round")) ||
             !waitFor([page] { return page->showsRound(); })) {
             return false;
         }
@@ -112,7 +132,7 @@ private:
             QTest::qWait(400);
         }
         type(*page, "126.5");
-        return take("bench");
+        return take(QStringLiteral("bench"));
     }
 
     static void type(const QWidget& page, const char* text) {
@@ -129,14 +149,14 @@ private:
         return false;
     }
 
-    bool take(const char* place) {
+    bool take(const QString& place) {
         QTest::qWait(200); // layouts, charts and fonts settle
         if (m_window.size() != m_variant.size) {
-            std::fprintf(stderr, "%s does not fit %s\n", place, qPrintable(m_variant.name()));
+            std::fprintf(stderr, "%s does not fit %s\n", qPrintable(place),
+                         qPrintable(m_variant.name()));
             return false;
         }
-        const QString name =
-            QStringLiteral("%1-%2.png").arg(QString::fromLatin1(place), m_variant.name());
+        const QString name = QStringLiteral("%1-%2.png").arg(place, m_variant.name());
         return m_window.grab().save(m_target.filePath(name));
     }
 
@@ -148,20 +168,24 @@ private:
     QDir m_target;
 };
 
-bool takeAll(QApplication& application, const QDir& target, const QString& only) {
+bool takeAll(QApplication& application, const QDir& target, const QString& only,
+             const QString& given) {
     const QTemporaryDir scratch;
     QSettings settings(scratch.filePath(QStringLiteral("settings.ini")), QSettings::IniFormat);
     Preferences preferences(settings);
     preferences.setPersonName(QStringLiteral("Pat Miller"));
     const Theme theme(application, preferences);
     for (const Variant& variant : variants()) {
-        if (!only.isEmpty() && variant.name() != only) {
+        if (!only.isEmpty() && only != QLatin1String("all") && variant.name() != only) {
             continue;
         }
         const QDir folder(scratch.filePath(variant.name()));
         const QString logbook = folder.filePath(QStringLiteral("demo.coilbook"));
-        if (!folder.mkpath(QStringLiteral(".")) || !writeDemo(logbook, SystemClock()) ||
-            !Shoot(preferences, logbook, variant, target).run()) {
+        const bool there = folder.mkpath(QStringLiteral(".")) &&
+                           (given.isEmpty() ? writeDemo(logbook, SystemClock()).has_value()
+                                            : QFile::copy(given, logbook));
+        Shoot shoot(preferences, logbook, variant, target);
+        if (!there || !(given.isEmpty() ? shoot.run() : shoot.runThroughEngines())) {
             std::fprintf(stderr, "no picture of %s\n", qPrintable(variant.name()));
             return false;
         }
@@ -179,8 +203,8 @@ int main(int argc, char** argv) {
     QApplication application(argc, argv);
     const QStringList words = QApplication::arguments();
     if (words.size() < 2 || !QDir().mkpath(words[1])) {
-        std::fprintf(stderr, "coilbook_screenshots FOLDER [VARIANT]\n");
+        std::fprintf(stderr, "coilbook_screenshots FOLDER [VARIANT|all [LOGBOOK]]\n");
         return 2;
     }
-    return coilbook::takeAll(application, QDir(words[1]), words.value(2)) ? 0 : 1;
+    return coilbook::takeAll(application, QDir(words[1]), words.value(2), words.value(3)) ? 0 : 1;
 }

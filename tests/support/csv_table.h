@@ -11,13 +11,18 @@
 
 namespace coilbook::testing {
 
-/// A table of outside reference data from tests/data: plain commas, a header, no quotes.
+/// A table of outside reference data from tests/data: plain commas and a header; lines that begin
+/// with a hash are remarks, quotes around a cell are dropped.
 class CsvTable {
 public:
     explicit CsvTable(const std::string& file) {
         std::ifstream stream(std::string(COILBOOK_TEST_DATA) + '/' + file);
         std::string line;
         while (std::getline(stream, line)) {
+            if (line.starts_with('#')) {
+                m_remarks.push_back(line);
+                continue;
+            }
             (m_header.empty() ? m_header : m_rows.emplace_back()) = cellsOf(line);
         }
         if (m_rows.empty()) {
@@ -26,6 +31,8 @@ public:
     }
 
     [[nodiscard]] std::size_t rows() const { return m_rows.size(); }
+
+    [[nodiscard]] const std::vector<std::string>& remarks() const { return m_remarks; }
 
     [[nodiscard]] std::string text(std::size_t row, const std::string& column) const {
         for (std::size_t i = 0; i < m_header.size(); ++i) {
@@ -53,11 +60,14 @@ private:
         std::vector<std::string> cells;
         std::istringstream stream(line);
         for (std::string cell; std::getline(stream, cell, ',');) {
+            std::erase(cell, '"');
+            std::erase(cell, '\r');
             cells.push_back(cell);
         }
         return cells;
     }
 
+    std::vector<std::string> m_remarks;
     std::vector<std::string> m_header;
     std::vector<std::vector<std::string>> m_rows;
 };

@@ -37,8 +37,40 @@ public:
     }
 
     /// A race on the day before the inspection that counts it.
-    HistoryBuilder& race(int number, std::optional<int> peakRpm = {}) {
+    HistoryBuilder& race(int number, std::optional<int> peakRpm = {},
+                         std::optional<int> laps = {}) {
         m_log.race(number, dayOf(number).addDays(-1), peakRpm);
+        m_log.log().races.back().laps = laps;
+        return *this;
+    }
+
+    /// Running that is no race, `day` days after the inspection that counts `races`.
+    HistoryBuilder& running(int races, int day, std::optional<int> laps,
+                            std::optional<int> thousandths = {}) {
+        m_log.running(dayOf(races, day), races, laps, thousandths);
+        return *this;
+    }
+
+    /// Work on a spring, `day` days after the inspection that counts `races`.
+    HistoryBuilder& levelChange(const char* label, int races, int day,
+                                LevelChangeKind kind = LevelChangeKind::Shim) {
+        m_log.levelChange(QString::fromUtf8(label), dayOf(races, day), races, kind);
+        return *this;
+    }
+
+    /// The user's say about a spring in the `inspection`-th inspection, from 0.
+    HistoryBuilder& decide(const char* label, std::size_t inspection, ReadingJudgement judgement) {
+        m_decisions.push_back({QString::fromUtf8(label), inspection, judgement});
+        return *this;
+    }
+
+    HistoryBuilder& byLaps() {
+        m_log.log().engine.exposureUnit = ExposureUnit::Laps;
+        return *this;
+    }
+
+    HistoryBuilder& runIn() {
+        m_log.log().engine.springsRunIn = true;
         return *this;
     }
 
@@ -65,6 +97,9 @@ public:
             }
             m_log.reading(row.place, row.label, QString::fromStdString(row.at.lbf));
         }
+        for (const Said& said : m_decisions) {
+            m_log.decide(said.label, said.inspection, said.judgement);
+        }
         return m_log.log();
     }
 
@@ -77,8 +112,15 @@ private:
         At at;
     };
 
+    struct Said {
+        QString label;
+        std::size_t inspection = 0;
+        ReadingJudgement judgement = ReadingJudgement::LeftToModel;
+    };
+
     LogBuilder m_log;
     std::vector<Row> m_readings;
+    std::vector<Said> m_decisions;
 };
 
 } // namespace coilbook::testing

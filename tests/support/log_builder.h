@@ -81,6 +81,30 @@ public:
         return *this;
     }
 
+    LogBuilder& running(const QDate& on, int races, std::optional<int> laps,
+                        std::optional<int> thousandths = {}) {
+        m_log.running.push_back(
+            {RunningId::make(), m_log.engine.id, on, races, laps, thousandths, {}, false});
+        return *this;
+    }
+
+    LogBuilder& levelChange(const QString& label, const QDate& on, int races,
+                            LevelChangeKind kind = LevelChangeKind::Shim) {
+        m_log.levelChanges.push_back({LevelChangeId::make(), m_log.engine.id, spring(label), kind,
+                                      on, races, QStringLiteral("0.015 in"), false});
+        return *this;
+    }
+
+    /// About the readings of a spring in the `inspection`-th inspection, from 0.
+    LogBuilder& decide(const QString& label, std::size_t inspection, ReadingJudgement judgement) {
+        m_log.decisions.push_back({DecisionId::make(),
+                                   m_log.inspections[inspection].id,
+                                   spring(label),
+                                   judgement,
+                                   {QStringLiteral("Kim"), {}, {}}});
+        return *this;
+    }
+
     EngineLog& log() { return m_log; }
 
 private:

@@ -9,6 +9,8 @@
 #include <QPointF>
 #include <QRectF>
 
+#include <vector>
+
 class QPainter;
 
 namespace coilbook {
@@ -28,7 +30,10 @@ public:
     void nameLimitLine();
     /// Swaps and over-revved races, on request with their words.
     void markRaces(bool withWords);
-    void crossOutSetAside();
+    /// A stroke from a reading to where it stands without its inspection's shift.
+    void linkCorrections();
+    /// Crosses, arrows and question marks at the readings that something befell.
+    void markEvents(bool withWords);
     void pointOut(std::size_t reading);
     void titleAxes(const QRectF& area);
 
@@ -38,7 +43,15 @@ private:
     [[nodiscard]] double markSize() const;
     void drawOverRev(double x);
     void drawSwap(double x);
+    void drawLevelChange(double x);
+    void drawRunning(double x);
+    [[nodiscard]] QString wordsOf(const LossChart::Mark& mark) const;
     void nameMark(const LossChart::Mark& mark, double x);
+    void crossOut(const QPointF& centre);
+    void drawDrop(const QPointF& centre, bool pending);
+    void nameEvent(const QPointF& centre, const EventFinding& event);
+    [[nodiscard]] bool isFree(const QRectF& room) const;
+    void write(const QPointF& topLeft, const QString& text);
     void writeUpright(const QPointF& centre, const QString& text);
 
     QPainter& m_painter;
@@ -48,6 +61,7 @@ private:
     const Quantities& m_quantities;
     const Scheme& m_scheme;
     QFontMetricsF m_metrics;
+    std::vector<QRectF> m_taken; ///< by readings and words
 };
 
 } // namespace coilbook

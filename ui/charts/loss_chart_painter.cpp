@@ -1,5 +1,7 @@
 #include "ui/charts/loss_chart_painter.h"
 
+#include "ui/charts/loss_chart_key.h"
+#include "ui/charts/loss_chart_look.h"
 #include "ui/charts/loss_chart_overlay.h"
 #include "ui/charts/loss_chart_series.h"
 
@@ -34,7 +36,8 @@ public:
     LossChartSeries series;
     Quantities quantities;
 
-    [[nodiscard]] Margins margins(ChartDetail detail, const QFontMetricsF& metrics) const {
+    [[nodiscard]] Margins margins(ChartDetail detail, const QFontMetricsF& metrics,
+                                  double width) const {
         const double line = metrics.height();
         const double number =
             metrics.horizontalAdvance(quantities.force(Force::poundsForce(188.8)));
@@ -44,7 +47,8 @@ public:
                     line * 0.4, line * 0.4, line * 0.15};
         }
         const double axis = number + metrics.averageCharWidth() * 1.5 + line * 1.5;
-        return {axis, line * 0.8, axis, line * 3.0};
+        const double key = LossChartKey(metrics, width).height();
+        return {axis, key + line * 0.8, axis, line * 3.0};
     }
 };
 
@@ -58,7 +62,7 @@ void LossChartPainter::setQuantities(const Quantities& quantities) {
 }
 
 QRectF LossChartPainter::plotArea(const QRectF& area, ChartDetail detail, const QFont& font) const {
-    const Margins margins = d->margins(detail, QFontMetricsF(font));
+    const Margins margins = d->margins(detail, QFontMetricsF(font), area.width());
     return area.adjusted(margins.left, margins.top, -margins.right, -margins.bottom);
 }
 
@@ -77,17 +81,25 @@ void LossChartPainter::paint(QPainter& painter, const QRectF& area, const LossCh
         return;
     }
     const bool enlarged = detail == ChartDetail::Enlarged;
-    const double reach = LossChartSeries::markerSize(painter.font(), enlarged) / 2.0 + 1.0;
-    d->series.setLook(scheme, painter.font(), enlarged);
+    const QFontMetricsF metrics(painter.font());
+    const double reach =
+        lossChartLook(scheme, metrics.height(), enlarged, chart.provisional).ringSize / 2.0 + 1.0;
+    d->series.setLook(scheme, painter.font(), enlarged, chart.provisional);
     d->series.setData(chart, widened(range, plot, reach), d->quantities.unit());
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
+    painter.setBrush(Qt::NoBrush); // Qt Charts would fill its lines with it
     d->series.render(painter, area, plot.adjusted(-reach, -reach, reach, 0.0));
     LossChartOverlay overlay(painter, plot, chart, range, d->quantities, scheme);
-    overlay.markRaces(enlarged);
-    overlay.crossOutSetAside();
     if (enlarged) {
         overlay.nameLimitLine();
+    }
+    overlay.markRaces(enlarged);
+    overlay.linkCorrections();
+    overlay.markEvents(enlarged);
+    if (enlarged) {
+        LossChartKey(metrics, area.width())
+            .paint(painter, area.topLeft(), scheme, chart.provisional);
         overlay.titleAxes(area);
     } else {
         overlay.nameZeroAndLimit();

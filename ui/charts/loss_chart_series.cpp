@@ -1,5 +1,7 @@
 #include "ui/charts/loss_chart_series.h"
 
+#include "ui/charts/loss_chart_look.h"
+
 #include <QAreaSeries>
 #include <QChart>
 #include <QGraphicsLayout>
@@ -19,11 +21,20 @@ public:
     explicit InUnit(ForceUnit unit)
         : m_unit(unit) {}
 
-    [[nodiscard]] QList<QPointF> readings(const LossChart& chart, bool corrected) const {
+    [[nodiscard]] QList<QPointF> readings(const LossChart& chart) const {
         QList<QPointF> points;
         for (const LossChart::Point& point : chart.readings) {
-            if (point.corrected == corrected) {
-                points.append(QPointF(point.races, point.loss.in(m_unit)));
+            points.append(QPointF(point.races, point.loss.in(m_unit)));
+        }
+        return points;
+    }
+
+    /// What the estimate goes through: not what was set aside.
+    [[nodiscard]] QList<QPointF> corrected(const LossChart& chart) const {
+        QList<QPointF> points;
+        for (const LossChart::Point& point : chart.readings) {
+            if (point.corrected && !point.isSetAside()) {
+                points.append(QPointF(point.races, point.corrected->in(m_unit)));
             }
         }
         return points;
@@ -43,9 +54,7 @@ public:
         QList<QPointF> points;
         for (const auto* trend : {&chart.estimate, &chart.projection}) {
             for (const LossChart::BandPoint& point : *trend) {
-                if (point.hasBounds) {
-                    points.append(QPointF(point.races, (point.*bound).in(m_unit)));
-                }
+                points.append(QPointF(point.races, (point.*bound).in(m_unit)));
             }
         }
         return points;
@@ -104,28 +113,26 @@ LossChartSeries::LossChartSeries()
     m_corrected = add(new QScatterSeries);
 }
 
-double LossChartSeries::markerSize(const QFont& font, bool withAxes) {
-    return QFontMetricsF(font).height() * (withAxes ? 0.55 : 0.3);
-}
-
-void LossChartSeries::setLook(const Scheme& scheme, const QFont& font, bool withAxes) {
+void LossChartSeries::setLook(const Scheme& scheme, const QFont& font, bool withAxes,
+                              bool provisional) {
     setAxisLook(m_races, scheme, font, withAxes);
     setAxisLook(m_loss, scheme, font, withAxes);
     setAxisLook(m_pressure, scheme, font, withAxes);
+    const LossChartLook look =
+        lossChartLook(scheme, QFontMetricsF(font).height(), withAxes, provisional);
     m_band->setPen(Qt::NoPen);
-    m_band->setBrush(scheme.band);
+    m_band->setBrush(look.band);
     m_limit->setPen(QPen(scheme.limit, withAxes ? 2.0 : 1.5));
-    m_estimate->setPen(QPen(scheme.estimate, withAxes ? 2.5 : 1.8));
-    QPen dashed(scheme.estimate, withAxes ? 2.0 : 1.5);
-    dashed.setDashPattern({4.0, 3.0});
-    m_projection->setPen(dashed);
-    const double marker = markerSize(font, withAxes);
+    m_estimate->setPen(look.estimate);
+    m_projection->setPen(look.projection);
     for (QScatterSeries* readings : {m_raw, m_corrected}) {
         readings->setMarkerShape(QScatterSeries::MarkerShapeCircle);
-        readings->setMarkerSize(marker);
-        readings->setPen(QPen(scheme.reading, withAxes ? 1.5 : 1.0));
     }
+    m_raw->setMarkerSize(look.ringSize);
+    m_raw->setPen(look.ring);
     m_raw->setBrush(scheme.panel);
+    m_corrected->setMarkerSize(look.dotSize);
+    m_corrected->setPen(Qt::NoPen);
     m_corrected->setBrush(scheme.reading);
 }
 
@@ -140,8 +147,8 @@ void LossChartSeries::setData(const LossChart& chart, const LossChartRange& rang
     m_projection->replace(inUnit.means(chart.projection));
     const double limit = chart.limit.in(unit);
     m_limit->replace({QPointF(range.firstRace, limit), QPointF(range.lastRace, limit)});
-    m_raw->replace(inUnit.readings(chart, false));
-    m_corrected->replace(inUnit.readings(chart, true));
+    m_raw->replace(inUnit.readings(chart));
+    m_corrected->replace(inUnit.corrected(chart));
 }
 
 void LossChartSeries::setRanges(const LossChart& chart, const LossChartRange& range,

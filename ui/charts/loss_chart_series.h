@@ -21,10 +21,7 @@ class LossChartSeries {
 public:
     LossChartSeries();
 
-    /// Diameter of a reading.
-    [[nodiscard]] static double markerSize(const QFont& font, bool withAxes);
-
-    void setLook(const Scheme& scheme, const QFont& font, bool withAxes);
+    void setLook(const Scheme& scheme, const QFont& font, bool withAxes, bool provisional);
     void setData(const LossChart& chart, const LossChartRange& range, ForceUnit unit);
     void render(QPainter& painter, const QRectF& area, const QRectF& plot);
 

@@ -24,6 +24,9 @@ public:
     /// Index of the reading in view; empty when there is none.
     [[nodiscard]] std::optional<std::size_t> current() const { return m_current; }
 
+    /// Puts a reading in view.
+    void setCurrent(std::size_t index);
+
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
@@ -36,7 +39,6 @@ protected:
     void mouseMoveEvent(QMouseEvent* event) override;
 
 private:
-    void setCurrent(std::size_t index);
     [[nodiscard]] std::optional<std::size_t> nearest(const QPointF& point) const;
 
     LossChartPainter m_painter;

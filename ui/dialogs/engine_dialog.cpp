@@ -16,6 +16,8 @@
 #include <QTabWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace coilbook {
 
 EngineDialog::EngineDialog(LogbookSession& session, Preferences& preferences,
@@ -32,6 +34,7 @@ EngineDialog::EngineDialog(LogbookSession& session, Preferences& preferences,
         m_engine = *engine;
         m_author = new AuthorFields(*m_facts, preferences);
         m_facts->setEngine(*engine);
+        tellLapsMissing();
         m_layout->setLayoutOf(engine->layout);
     } else {
         m_engine.id = EngineId::make();
@@ -56,6 +59,25 @@ EngineDialog::EngineDialog(LogbookSession& session, Preferences& preferences,
     column->addWidget(m_pages);
     column->addWidget(buttons);
     giveRoom(*this, 110, 28);
+}
+
+/// All races of the engine up to the count of its newest inspection need their laps.
+void EngineDialog::tellLapsMissing() {
+    const auto log = m_session.log();
+    const auto history = m_session.history();
+    if (!log || !history || log->engine.id != m_engine.id) {
+        return;
+    }
+    std::vector<int> missing;
+    for (int number = 1; number <= history->racesNow; ++number) {
+        const bool known = std::any_of(log->races.begin(), log->races.end(), [&](const Race& race) {
+            return race.number == number && race.laps.has_value();
+        });
+        if (!known) {
+            missing.push_back(number);
+        }
+    }
+    m_facts->tellLapsMissing(missing);
 }
 
 void EngineDialog::refuse(QWidget* page, QWidget* field, const QString& sentence) {

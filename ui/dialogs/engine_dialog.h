@@ -32,6 +32,7 @@ Q_SIGNALS:
 private:
     void save();
     void finish(const Result<void>& result);
+    void tellLapsMissing();
     void refuse(QWidget* page, QWidget* field, const QString& sentence);
 
     LogbookSession& m_session;

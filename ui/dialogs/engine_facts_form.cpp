@@ -6,7 +6,9 @@
 #include "ui/widgets/quantity_field.h"
 #include "ui/widgets/whole_number_field.h"
 
+#include <QCheckBox>
 #include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QSpinBox>
 
@@ -27,7 +29,17 @@ EngineFactsForm::EngineFactsForm(const Preferences& preferences, QWidget* parent
     , m_limit(new QuantityField(preferences.forceUnit(), this))
     , m_racesAhead(new QSpinBox(this))
     , m_caution(new QComboBox(this))
-    , m_rpmCeiling(new WholeNumberField(kLeastRpm, kMostRpm, this)) {
+    , m_rpmCeiling(new WholeNumberField(kLeastRpm, kMostRpm, this))
+    , m_springsRunIn(new QCheckBox(tr("Springs are &broken in before their baseline"), this))
+    , m_exposure(new QComboBox(this))
+    , m_lapsMissing(new QLabel(this)) {
+    m_springsRunIn->setObjectName(QStringLiteral("springsRunIn"));
+    m_exposure->setObjectName(QStringLiteral("exposure"));
+    m_lapsMissing->setObjectName(QStringLiteral("lapsMissing"));
+    m_lapsMissing->setTextFormat(Qt::PlainText);
+    m_lapsMissing->setWordWrap(true);
+    m_exposure->addItem(tr("races"), static_cast<int>(ExposureUnit::Races));
+    m_exposure->addItem(tr("laps, where all are known"), static_cast<int>(ExposureUnit::Laps));
     m_name->setObjectName(QStringLiteral("name"));
     m_serial->setObjectName(QStringLiteral("serial"));
     m_limit->setObjectName(QStringLiteral("limit"));
@@ -52,6 +64,10 @@ EngineFactsForm::EngineFactsForm(const Preferences& preferences, QWidget* parent
     addField(tr("Look &ahead, in races"), m_racesAhead);
     addField(tr("&Call a spring past the limit"), m_caution);
     addField(tr("&Over-rev above, in rpm"), m_rpmCeiling);
+    addField(QString(), m_springsRunIn);
+    addField(tr("Wear &goes by"), m_exposure);
+    addField(QString(), m_lapsMissing);
+    tellLapsMissing({});
     setEngine(Engine{});
 }
 
@@ -63,6 +79,23 @@ void EngineFactsForm::setEngine(const Engine& engine) {
     m_racesAhead->setValue(engine.rules.racesAhead);
     m_caution->setCurrentIndex(m_caution->findData(static_cast<int>(engine.rules.caution)));
     m_rpmCeiling->setValue(engine.rpmCeiling);
+    m_springsRunIn->setChecked(engine.springsRunIn);
+    m_exposure->setCurrentIndex(m_exposure->findData(static_cast<int>(engine.exposureUnit)));
+}
+
+void EngineFactsForm::tellLapsMissing(const std::vector<int>& races) {
+    QStringList numbers;
+    for (const int race : races) {
+        numbers << QString::number(race);
+    }
+    m_lapsMissing->setText(races.size() == 1
+                               ? tr("Laps are missing of race %1: until it has them, wear goes by "
+                                    "races.")
+                                     .arg(numbers.join(QString()))
+                               : tr("Laps are missing of races %1: until they have them, wear "
+                                    "goes by races.")
+                                     .arg(numbers.join(QStringLiteral(", "))));
+    m_lapsMissing->setVisible(!races.empty());
 }
 
 bool EngineFactsForm::readInto(Engine& engine) {
@@ -77,6 +110,8 @@ bool EngineFactsForm::readInto(Engine& engine) {
     engine.rules.racesAhead = m_racesAhead->value();
     engine.rules.caution = static_cast<Caution>(m_caution->currentData().toInt());
     engine.rpmCeiling = m_rpmCeiling->value();
+    engine.springsRunIn = m_springsRunIn->isChecked();
+    engine.exposureUnit = static_cast<ExposureUnit>(m_exposure->currentData().toInt());
     if (m_rpmCeiling->isFault()) {
         refuse(m_rpmCeiling, tr("Give a whole number from %1 to %2, or leave this empty.")
                                  .arg(QString::number(kLeastRpm), QString::number(kMostRpm)));

@@ -4,7 +4,11 @@
 #include "core/support/result.h"
 #include "ui/dialogs/fault_form.h"
 
+#include <vector>
+
+class QCheckBox;
 class QComboBox;
+class QLabel;
 class QLineEdit;
 class QSpinBox;
 
@@ -22,6 +26,9 @@ public:
 
     void setEngine(const Engine& engine);
 
+    /// Says of which races laps are missing, should wear go by laps: their numbers.
+    void tellLapsMissing(const std::vector<int>& races);
+
     /// Puts what is typed into `engine`. False when something does not hold; the form says what.
     [[nodiscard]] bool readInto(Engine& engine);
 
@@ -35,6 +42,9 @@ private:
     QSpinBox* m_racesAhead;
     QComboBox* m_caution;
     WholeNumberField* m_rpmCeiling;
+    QCheckBox* m_springsRunIn;
+    QComboBox* m_exposure;
+    QLabel* m_lapsMissing;
 };
 
 } // namespace coilbook

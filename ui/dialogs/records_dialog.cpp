@@ -4,7 +4,9 @@
 #include "ui/dialogs/amendment_list.h"
 #include "ui/dialogs/dialog_size.h"
 #include "ui/dialogs/inspections_panel.h"
+#include "ui/dialogs/level_changes_panel.h"
 #include "ui/dialogs/races_panel.h"
+#include "ui/dialogs/running_panel.h"
 #include "ui/dialogs/sittings_panel.h"
 #include "ui/dialogs/springs_panel.h"
 #include "ui/dialogs/testers_panel.h"
@@ -26,10 +28,12 @@ RecordsDialog::RecordsDialog(LogbookSession& session, Preferences& preferences, 
     setWindowTitle(log ? tr("Records of %1").arg(log->engine.name) : tr("Records"));
     setAttribute(Qt::WA_DeleteOnClose);
     m_pages->addTab(new RacesPanel(session, preferences), tr("Races"));
+    m_pages->addTab(new RunningPanel(session, preferences), tr("Other running"));
     m_pages->addTab(new TestersPanel(session, preferences), tr("Testers"));
     m_pages->addTab(new InspectionsPanel(session, preferences), tr("Inspections"));
     m_pages->addTab(new SittingsPanel(session, preferences), tr("Who and with what"));
     m_pages->addTab(new SpringsPanel(session, preferences), tr("Springs"));
+    m_pages->addTab(new LevelChangesPanel(session, preferences), tr("Work at springs"));
     m_pages->addTab(m_changes, tr("All changes"));
     m_pages->setCurrentIndex(static_cast<int>(first));
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);

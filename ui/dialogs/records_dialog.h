@@ -10,12 +10,22 @@ class AmendmentList;
 class LogbookSession;
 class Preferences;
 
-/// The facts behind the readings: races, testers, inspections, springs, and every change that was
-/// made to them afterwards. Shown with open(): nothing waits for it.
+/// The facts behind the readings: races and other running, testers, inspections, springs and work
+/// at them, and every change that was made to them afterwards. Shown with open(): nothing waits for
+/// it.
 class RecordsDialog : public QDialog {
     Q_OBJECT
 public:
-    enum class Page { Races, Testers, Inspections, Sittings, Springs, Changes };
+    enum class Page {
+        Races,
+        Running,
+        Testers,
+        Inspections,
+        Sittings,
+        Springs,
+        LevelChanges,
+        Changes
+    };
 
     RecordsDialog(LogbookSession& session, Preferences& preferences, Page first,
                   QWidget* parent = nullptr);

@@ -69,6 +69,7 @@ Scheme lightScheme() {
     scheme.limit = shade(kVermillion, 0.2);
     scheme.estimate = QColor(kBlue);
     scheme.band = tint(kSkyBlue, 0.62);
+    scheme.provisionalBand = tint(kSkyBlue, 0.82);
     scheme.reading = grey(0x1A);
     scheme.overRev = shade(kOrange, 0.28);
     scheme.accent = shade(kBlue, 0.1);
@@ -90,6 +91,7 @@ Scheme darkScheme() {
     scheme.limit = tint(kVermillion, 0.15);
     scheme.estimate = QColor(kSkyBlue);
     scheme.band = shade(kBlue, 0.42);
+    scheme.provisionalBand = shade(kBlue, 0.62);
     scheme.reading = grey(0xEC);
     scheme.overRev = QColor(kOrange);
     scheme.accent = QColor(kSkyBlue);
@@ -111,6 +113,7 @@ Scheme paperScheme() {
     scheme.limit = Qt::black;
     scheme.estimate = Qt::black;
     scheme.band = grey(0xD8);
+    scheme.provisionalBand = grey(0xEC);
     scheme.reading = Qt::black;
     scheme.overRev = Qt::black;
     scheme.accent = Qt::black;

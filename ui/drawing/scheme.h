@@ -14,15 +14,16 @@ struct Scheme {
     QColor ground; ///< behind everything
     QColor panel;  ///< behind a chart or a card
     QColor text;
-    QColor mutedText; ///< still 4.5:1
-    QColor line;      ///< axes and frames
-    QColor grid;      ///< faint helper lines, may be below 3:1
-    QColor limit;     ///< the limit line
-    QColor estimate;  ///< fitted line, projection
-    QColor band;      ///< 90 % band, opaque
-    QColor reading;   ///< outline of a reading
-    QColor overRev;   ///< mark of an over-revved race
-    QColor accent;    ///< the place that is in work now
+    QColor mutedText;       ///< still 4.5:1
+    QColor line;            ///< axes and frames
+    QColor grid;            ///< faint helper lines, may be below 3:1
+    QColor limit;           ///< the limit line
+    QColor estimate;        ///< fitted line, projection
+    QColor band;            ///< 90 % band, opaque
+    QColor provisionalBand; ///< the same of an estimate that rests on few inspections
+    QColor reading;         ///< outline of a reading
+    QColor overRev;         ///< mark of an over-revved race
+    QColor accent;          ///< the place that is in work now
     QColor pastLimit;
     QColor due;
     QColor sound;

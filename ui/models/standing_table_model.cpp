@@ -22,14 +22,8 @@ QString races(const std::optional<int>& count) {
                  : StandingTableModel::tr("over %1", "a number of races").arg(kHorizon);
 }
 
-/// The estimate, or the mean alone of two inspections.
-std::optional<Force> estimatedLoss(const SpringAssessment& spring) {
-    return spring.loss ? std::optional(spring.loss->mean) : spring.lossMeanOnly;
-}
-
-std::optional<Force> perRace(const SpringAssessment& spring) {
-    return spring.lossPerRace ? std::optional(spring.lossPerRace->mean)
-                              : spring.lossPerRaceMeanOnly;
+std::optional<Force> meanOf(const std::optional<ForceEstimate>& estimate) {
+    return estimate ? std::optional(estimate->mean) : std::nullopt;
 }
 
 double number(const std::optional<Force>& force) {
@@ -131,16 +125,14 @@ QString StandingTableModel::text(const SpringAssessment& spring, int column) con
         return placeText(spring.place);
     case SpringColumn:
         return spring.label;
-    case StandingColumn: {
-        const QString word = wording::standing(spring.standing, m_assessment->rules.racesAhead);
-        return spring.offTrend ? tr("%1, off its trend", "a standing").arg(word) : word;
-    }
+    case StandingColumn:
+        return wording::standing(spring, m_assessment->rules.racesAhead);
     case MeasuredColumn:
         return spring.measuredLoss ? m_quantities.force(*spring.measuredLoss) : dash();
     case EstimatedColumn:
         return estimatedText(spring, m_quantities);
     case PerRaceColumn: {
-        const std::optional<Force> rate = perRace(spring);
+        const std::optional<Force> rate = meanOf(spring.lossPerRace);
         return rate ? m_quantities.rate(*rate) : dash();
     }
     case RacesLeftColumn:
@@ -161,9 +153,9 @@ QVariant StandingTableModel::sortKey(const SpringAssessment& spring, int row, in
     case MeasuredColumn:
         return number(spring.measuredLoss);
     case EstimatedColumn:
-        return number(estimatedLoss(spring));
+        return number(meanOf(spring.loss));
     case PerRaceColumn:
-        return number(perRace(spring));
+        return number(meanOf(spring.lossPerRace));
     case RacesLeftColumn:
         return spring.racesLeft ? spring.racesLeft->median.value_or(kHorizon + 1) : kLast;
     case InspectionsColumn:
@@ -174,12 +166,7 @@ QVariant StandingTableModel::sortKey(const SpringAssessment& spring, int row, in
 }
 
 QString estimatedText(const SpringAssessment& spring, const Quantities& quantities) {
-    if (spring.loss) {
-        return StandingTableModel::tr("%1 (%2 to %3)", "a loss and its bounds")
-            .arg(quantities.force(spring.loss->mean), quantities.force(spring.loss->low90),
-                 quantities.force(spring.loss->high90));
-    }
-    return spring.lossMeanOnly ? quantities.force(*spring.lossMeanOnly) : dash();
+    return spring.loss ? wording::lossWithRange(*spring.loss, quantities) : dash();
 }
 
 QString racesLeftText(const SpringAssessment& spring) {

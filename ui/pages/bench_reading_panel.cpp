@@ -40,6 +40,7 @@ BenchReadingPanel::BenchReadingPanel(QWidget* parent)
     , m_field(new ReadingField)
     , m_unit(new LargeLabel(kUnitMillimetres))
     , m_verdict(new BenchVerdict)
+    , m_trend(new QLabel(QStringLiteral(" ")))
     , m_before(new QLabel)
     , m_hits(new BenchHits)
     , m_message(new BenchMessage)
@@ -52,7 +53,11 @@ BenchReadingPanel::BenchReadingPanel(QWidget* parent)
     column->addWidget(makeHeader());
     column->addWidget(makeValueRow());
     column->addWidget(m_verdict);
-    column->addWidget(m_before);
+    auto* beside = new QVBoxLayout; // close together: lines of one paragraph
+    beside->setSpacing(0);
+    beside->addWidget(m_trend);
+    beside->addWidget(m_before);
+    column->addLayout(beside);
     column->addWidget(m_hits);
     column->addWidget(m_message);
     column->addStretch(1);
@@ -60,7 +65,10 @@ BenchReadingPanel::BenchReadingPanel(QWidget* parent)
     connect(m_hits, &BenchHits::hitChosen, this, &BenchReadingPanel::hitChosen);
     // Enter on the name goes on to the reading.
     connect(m_springLabel, &QLineEdit::returnPressed, m_field, qOverload<>(&QWidget::setFocus));
+    m_trend->setTextFormat(Qt::PlainText);
+    m_trend->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     m_before->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
+    followFont(*m_trend, *this, kThirdLine);
     followFont(*m_before, *this, kThirdLine);
     followFont(*m_message, *this, kSecondLine);
     mute();
@@ -165,6 +173,16 @@ void BenchReadingPanel::showStop(const RoundStop& stop, const QString& progress,
 void BenchReadingPanel::judge(const std::optional<RoundVerdict>& verdict, const JudgingRules& rules,
                               const Quantities& quantities) {
     m_verdict->judge(verdict, rules, quantities);
+}
+
+void BenchReadingPanel::tellTrend(const QString& text) {
+    // Never empty: nothing moves while typing.
+    m_trend->setText(text.isEmpty() ? QStringLiteral(" ") : text);
+    m_trend->setToolTip(text);
+}
+
+QString BenchReadingPanel::trendText() const {
+    return m_trend->text().trimmed();
 }
 
 void BenchReadingPanel::setUnit(ForceUnit unit) {

@@ -33,6 +33,8 @@ public:
     void showStop(const RoundStop& stop, const QString& progress, const Quantities& quantities);
     void judge(const std::optional<RoundVerdict>& verdict, const JudgingRules& rules,
                const Quantities& quantities);
+    /// What the trend says beside the measured loss; may be empty.
+    void tellTrend(const QString& text);
     void setUnit(ForceUnit unit);
     void setRetest(bool retest);
     void setQuickTest(bool quick);
@@ -50,6 +52,7 @@ public:
 
     [[nodiscard]] QString placeText() const;
     [[nodiscard]] QString verdictText() const;
+    [[nodiscard]] QString trendText() const;
     [[nodiscard]] QString beforeText() const;
     [[nodiscard]] QString hitsText() const;
 
@@ -76,6 +79,7 @@ private:
     ReadingField* m_field;
     LargeLabel* m_unit;
     BenchVerdict* m_verdict;
+    QLabel* m_trend;
     QLabel* m_before;
     BenchHits* m_hits;
     BenchMessage* m_message;

@@ -15,6 +15,7 @@
 #include <QLineEdit>
 #include <QStackedWidget>
 
+#include <algorithm>
 #include <utility>
 
 namespace coilbook {
@@ -46,6 +47,7 @@ BenchRound::BenchRound(LogbookSession& session, Preferences& preferences, QWidge
     m_draftTimer.setSingleShot(true);
     m_draftTimer.setInterval(kDraftDelayMilliseconds);
     connect(&m_draftTimer, &QTimer::timeout, this, &BenchRound::saveDraft);
+    connect(&m_live, &LiveReading::answered, this, &BenchRound::tellTrend);
     connectPanel();
 }
 
@@ -134,6 +136,8 @@ void BenchRound::end() {
     }
     m_draftTimer.stop();
     m_panel->field().releaseAndForget();
+    m_live.forget();
+    m_panel->tellTrend({});
     m_round.reset();
     m_amending.reset();
     m_pending.reset();
@@ -245,12 +249,45 @@ void BenchRound::judge() {
         const Result<TypedForce> value = readingFromText(text, unit);
         verdict = value ? verdictWith(stop(), rules().limit, m_amending->hit, *value)
                         : verdictOf(stop(), rules().limit);
+        askTrend(std::nullopt);
     } else {
         const Result<TypedForce> value = readingFromText(text, m_preferences.forceUnit());
         verdict = verdictOf(stop(), rules().limit,
                             value ? std::optional(value->force()) : std::nullopt, m_retest);
+        askTrend(value ? std::optional(*value) : std::nullopt);
     }
     m_panel->judge(verdict, rules(), m_preferences.quantities());
+}
+
+/// Asks what the trend says, with what is being typed if it is a reading. The answer comes later.
+void BenchRound::askTrend(const std::optional<TypedForce>& typed) {
+    const auto log = m_session.log();
+    const auto sitting = std::find_if(log->sittings.rbegin(), log->sittings.rend(),
+                                      [this](const Sitting& candidate) {
+                                          return candidate.inspection == m_round->inspection().id;
+                                      });
+    if (!stop().spring || sitting == log->sittings.rend()) {
+        m_live.forget();
+        m_panel->tellTrend({});
+        return;
+    }
+    std::optional<Reading> reading;
+    if (typed) {
+        reading.emplace();
+        reading->id = ReadingId::make();
+        reading->sitting = sitting->id;
+        reading->spring = *stop().spring;
+        reading->place = stop().place;
+        reading->hit = stop().nextHit;
+        reading->retest = m_retest;
+        reading->value = *typed;
+    }
+    m_live.ask(log, *stop().spring, reading);
+}
+
+void BenchRound::tellTrend(const std::optional<LiveFigures>& figures) {
+    m_panel->tellTrend(figures ? wording::liveFigures(*figures, rules(), m_preferences.quantities())
+                               : QString());
 }
 
 void BenchRound::toggleRetest() {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/domain/changes.h"
+#include "core/services/live_reading.h"
 #include "core/services/round_records.h"
 #include "core/services/round_verdict.h"
 #include "core/support/result.h"
@@ -85,6 +86,8 @@ private:
     void skip();
     void showStop();
     void judge();
+    void askTrend(const std::optional<TypedForce>& typed);
+    void tellTrend(const std::optional<LiveFigures>& figures);
     void showSummary();
     void toggleRetest();
 
@@ -114,6 +117,7 @@ private:
     BenchReadingPanel* m_panel;
     BenchSummary* m_summary;
     BenchRoundPlan* m_plan;
+    LiveReading m_live;
     QTimer m_draftTimer;
 
     std::optional<Round> m_round;

@@ -28,6 +28,11 @@ namespace {
 constexpr double kWidestSide = 0.48;
 constexpr double kWidestNeededSide = 0.6;
 
+QFont bold(QFont font) {
+    font.setBold(true);
+    return font;
+}
+
 } // namespace
 
 ReviewBoard::ReviewBoard(QWidget* parent)
@@ -39,6 +44,7 @@ ReviewBoard::ReviewBoard(QWidget* parent)
     , m_views(new QStackedLayout)
     , m_table(new QTableView(this))
     , m_summary(new QLabel(this))
+    , m_shift(new QLabel(this))
     , m_reasonsHead(new QLabel(this))
     , m_reasons(new QTextEdit(this))
     , m_enlarge(new QPushButton(this))
@@ -60,6 +66,10 @@ ReviewBoard::ReviewBoard(QWidget* parent)
     body->addWidget(m_side);
     auto* page = new QVBoxLayout(this);
     page->addWidget(makeHead());
+    m_shift->setTextFormat(Qt::PlainText);
+    m_shift->setWordWrap(true);
+    m_shift->setFont(bold(m_shift->font()));
+    page->addWidget(m_shift);
     page->addLayout(body, 1);
 
     connect(m_plan, &EnginePlan::selectedByUser, this, &ReviewBoard::select);
@@ -68,6 +78,7 @@ ReviewBoard::ReviewBoard(QWidget* parent)
     connect(m_enlarge, &QPushButton::clicked, this,
             [this] { isEnlarged() ? backToPlan() : enlarge(); });
     connect(m_swap, &QPushButton::clicked, this, &ReviewBoard::wantSwap);
+    connect(m_detail, &ReviewDetail::decided, this, &ReviewBoard::decided);
     m_escape->setContext(Qt::WidgetWithChildrenShortcut);
     connect(m_escape, &QShortcut::activated, this, &ReviewBoard::backToPlan);
     auto* swapKey = new QShortcut(QKeySequence(Qt::Key_S), this);
@@ -91,9 +102,7 @@ QWidget* ReviewBoard::makeHead() {
 
 QWidget* ReviewBoard::makeSide() {
     auto* side = new QWidget(this);
-    QFont bold = m_reasonsHead->font();
-    bold.setBold(true);
-    m_reasonsHead->setFont(bold);
+    m_reasonsHead->setFont(bold(m_reasonsHead->font()));
     m_reasonsHead->setTextFormat(Qt::PlainText);
     m_reasonsHead->setWordWrap(true);
     m_reasons->setReadOnly(true);
@@ -189,6 +198,10 @@ QString ReviewBoard::summary() const {
     return m_summary->text();
 }
 
+QString ReviewBoard::shiftNotice() const {
+    return m_shift->text();
+}
+
 QString ReviewBoard::reasons() const {
     return m_reasons->toPlainText();
 }
@@ -231,8 +244,7 @@ void ReviewBoard::showSelected() {
     if (chart == nullptr) {
         backToPlan();
     } else {
-        m_detail->showSpring(*m_log, *chart, m_cells.range(), m_cells.describe(*m_selected),
-                             m_quantities);
+        m_detail->showSpring(*m_log, *chart, m_cells.range(), m_quantities);
     }
 }
 
@@ -259,6 +271,8 @@ void ReviewBoard::writeSummary() {
                                       "baselines; the second one shows the first losses.");
     }
     m_summary->setText(text);
+    m_shift->setText(wording::newestShift(*m_assessment, m_quantities));
+    m_shift->setVisible(!m_shift->text().isEmpty());
 }
 
 void ReviewBoard::writeReasons() {
@@ -267,6 +281,9 @@ void ReviewBoard::writeReasons() {
     QStringList sentences;
     if (spring != nullptr) {
         for (const Reason& reason : spring->reasons) {
+            if (reason.kind == ReasonKind::InspectionShifted) {
+                continue; // the notice above says it for all springs
+            }
             sentences << wording::reason(reason, *spring, *m_assessment, m_quantities);
         }
     }

@@ -51,10 +51,15 @@ public:
     [[nodiscard]] ReviewDetail& detail() const { return *m_detail; }
 
     [[nodiscard]] QString summary() const;
+
+    /// What is to be said of a newest inspection that is off as a whole; empty otherwise.
+    [[nodiscard]] QString shiftNotice() const;
     [[nodiscard]] QString reasons() const;
 
 Q_SIGNALS:
     void swapWanted(const coilbook::Place& place);
+    void decided(const coilbook::InspectionId& inspection, const coilbook::SpringId& spring,
+                 coilbook::ReadingJudgement judgement);
 
 protected:
     void resizeEvent(QResizeEvent* event) override;
@@ -84,6 +89,7 @@ private:
     QStackedLayout* m_views;
     QTableView* m_table;
     QLabel* m_summary;
+    QLabel* m_shift;
     QLabel* m_reasonsHead;
     QTextEdit* m_reasons;
     QPushButton* m_enlarge;

@@ -151,10 +151,7 @@ void ReviewCells::paintWords(QPainter& painter, const QRectF& area, const Spring
                          Qt::AlignRight | Qt::AlignVCenter, loss);
     }
 
-    QString word = wording::standing(spring.standing, m_assessment->rules.racesAhead);
-    if (spring.offTrend) {
-        word = Words::tr("%1, off its trend", "a standing").arg(word);
-    }
+    const QString word = wording::standing(spring, m_assessment->rules.racesAhead);
     const QRectF rest(QPointF(area.left(), below), area.bottomRight());
     painter.setFont(fitted(bold(plain), word, rest.size()));
     painter.setPen(scheme.of(spring.standing));
@@ -175,7 +172,7 @@ QString ReviewCells::describe(const Place& place) const {
     if (spring == nullptr) {
         return Words::tr("%1: no spring yet.", "a place").arg(wording::place(place));
     }
-    const QString standing = wording::standing(spring->standing, m_assessment->rules.racesAhead);
+    const QString standing = wording::standing(*spring, m_assessment->rules.racesAhead);
     if (!spring->measuredLoss) {
         return Words::tr("%1, spring %2: %3.", "place, label, standing")
             .arg(wording::place(place), spring->label, standing);

@@ -15,6 +15,49 @@
 
 namespace coilbook {
 
+namespace {
+
+/// How the dialog asks about a decision.
+struct DecisionWords {
+    QString title;
+    QString advice;
+    QString action;
+};
+
+DecisionWords decisionWords(ReadingJudgement judgement) {
+    switch (judgement) {
+    case ReadingJudgement::SetAside:
+        return {ReviewPage::tr("Set a reading aside"),
+                ReviewPage::tr("The spring's hits of this inspection are left out of the trend. "
+                               "They stay in the logbook and in the measured loss."),
+                ReviewPage::tr("Set aside")};
+    case ReadingJudgement::Kept:
+        return {ReviewPage::tr("Keep a reading"),
+                ReviewPage::tr("The spring's hits of this inspection count as they stand, whatever "
+                               "the trend makes of them."),
+                ReviewPage::tr("Keep")};
+    case ReadingJudgement::DropConfirmed:
+        return {
+            ReviewPage::tr("Confirm a drop"),
+            ReviewPage::tr("The spring was tested again and did lose that much at once. Take it "
+                           "out and look for a crack."),
+            ReviewPage::tr("Confirm the drop")};
+    case ReadingJudgement::DropDenied:
+        return {ReviewPage::tr("Deny a drop"),
+                ReviewPage::tr("The spring was tested again and did not drop: the low reading is "
+                               "left out of the trend and stays in the logbook."),
+                ReviewPage::tr("Deny the drop")};
+    case ReadingJudgement::LeftToModel:
+        break;
+    }
+    return {ReviewPage::tr("Take a decision back"),
+            ReviewPage::tr("From now on the trend decides again about the spring's hits of this "
+                           "inspection."),
+            ReviewPage::tr("Take it back")};
+}
+
+} // namespace
+
 ReviewPage::ReviewPage(LogbookSession& session, Preferences& preferences, QWidget* parent)
     : QWidget(parent)
     , m_session(session)
@@ -42,6 +85,7 @@ ReviewPage::ReviewPage(LogbookSession& session, Preferences& preferences, QWidge
 
     connect(m_toBench, &QPushButton::clicked, this, &ReviewPage::benchWanted);
     connect(m_board, &ReviewBoard::swapWanted, this, &ReviewPage::onSwapWanted);
+    connect(m_board, &ReviewBoard::decided, this, &ReviewPage::onDecided);
     connect(&m_session, &LogbookSession::logChanged, this, &ReviewPage::refresh);
     connect(&m_session, &LogbookSession::assessmentChanged, this, &ReviewPage::refresh);
     connect(&m_session, &LogbookSession::closed, this, &ReviewPage::refresh);
@@ -94,9 +138,7 @@ void ReviewPage::startSwap() {
 }
 
 void ReviewPage::onSwapWanted(const Place& place) {
-    if (m_session.isReadOnly()) {
-        m_message->tell(MessageStrip::Kind::Notice,
-                        tr("This logbook is open for reading only, so no swap can be recorded."));
+    if (!mayWrite(tr("This logbook is open for reading only, so no swap can be recorded."))) {
         return;
     }
     if (m_dialog || !m_session.log()) {
@@ -107,6 +149,36 @@ void ReviewPage::onSwapWanted(const Place& place) {
     connect(dialog, &SwapDialog::swapReady, this, &ReviewPage::applySwap);
     dialog->open();
     m_dialog = dialog;
+}
+
+bool ReviewPage::mayWrite(const QString& refusal) {
+    if (m_session.isReadOnly()) {
+        m_message->tell(MessageStrip::Kind::Notice, refusal);
+    }
+    return !m_session.isReadOnly();
+}
+
+void ReviewPage::onDecided(const InspectionId& inspection, const SpringId& spring,
+                           ReadingJudgement judgement) {
+    if (!mayWrite(tr("This logbook is open for reading only, so nothing can be decided.")) ||
+        m_reason) {
+        return;
+    }
+    const DecisionWords words = decisionWords(judgement);
+    auto* dialog = new ReasonDialog(
+        m_session, m_preferences, words.title, words.advice, words.action,
+        [inspection, spring, judgement](const Authorship& author) -> Change {
+            return DecideReading{
+                Decision{DecisionId::make(), inspection, spring, judgement, author}};
+        },
+        this);
+    connect(dialog, &QDialog::accepted, this, [this] {
+        m_message->tell(MessageStrip::Kind::Notice,
+                        tr("That is noted, and the springs are assessed with it. Undo takes it "
+                           "back."));
+    });
+    dialog->open();
+    m_reason = dialog;
 }
 
 void ReviewPage::applySwap(const FitSpring& swap) {

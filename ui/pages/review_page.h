@@ -2,6 +2,7 @@
 
 #include "core/domain/changes.h"
 #include "core/support/clock.h"
+#include "ui/dialogs/reason_dialog.h"
 #include "ui/dialogs/swap_dialog.h"
 
 #include <QPointer>
@@ -35,6 +36,9 @@ public:
     /// The dialog that records a swap, while it is open.
     [[nodiscard]] SwapDialog* swapDialog() const { return m_dialog; }
 
+    /// The dialog that asks why a reading is kept or set aside, while it is open.
+    [[nodiscard]] ReasonDialog* reasonDialog() const { return m_reason; }
+
     /// Opens the dialog for the selected place; nothing without one or in a read-only logbook.
     void startSwap();
 
@@ -46,6 +50,9 @@ private:
     void refresh();
     void showEmpty(const QString& sentence, bool offerBench);
     void onSwapWanted(const Place& place);
+    void onDecided(const InspectionId& inspection, const SpringId& spring,
+                   ReadingJudgement judgement);
+    [[nodiscard]] bool mayWrite(const QString& refusal);
     void applySwap(const FitSpring& swap);
     void dropOldNews(const EngineLog& log);
 
@@ -58,6 +65,7 @@ private:
     MessageStrip* m_message;
     ReviewBoard* m_board;
     QPointer<SwapDialog> m_dialog;
+    QPointer<ReasonDialog> m_reason;
     FittingId m_told; ///< the swap that the message is about
 };
 

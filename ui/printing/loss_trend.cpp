@@ -9,6 +9,8 @@ namespace coilbook {
 namespace {
 
 constexpr double kPoint = mm(0.62); ///< radius of a reading
+constexpr double kDot = mm(0.4);    ///< of a corrected one
+constexpr double kArrow = mm(1.6);
 constexpr double kTick = mm(0.7);
 constexpr double kMark = mm(1.1); ///< height of a mark on the race axis
 
@@ -30,7 +32,7 @@ public:
         drawBand(m_chart.estimate);
         drawBand(m_chart.projection);
         drawAxes();
-        drawMean(m_chart.estimate, Qt::SolidLine);
+        drawMean(m_chart.estimate, m_chart.provisional ? Qt::DotLine : Qt::SolidLine);
         drawMean(m_chart.projection, Qt::DashLine);
         drawMarks();
         drawReadings();
@@ -49,17 +51,13 @@ private:
     void drawBand(const std::vector<LossChart::BandPoint>& points) {
         QPolygonF band;
         for (const auto& point : points) {
-            if (point.hasBounds) {
-                band << at(point.races, point.low90);
-            }
+            band << at(point.races, point.low90);
         }
         for (auto point = points.rbegin(); point != points.rend(); ++point) {
-            if (point->hasBounds) {
-                band << at(point->races, point->high90);
-            }
+            band << at(point->races, point->high90);
         }
         m_painter.setPen(Qt::NoPen);
-        m_painter.setBrush(m_scheme.band);
+        m_painter.setBrush(m_chart.provisional ? m_scheme.provisionalBand : m_scheme.band);
         m_painter.drawPolygon(band);
         m_painter.setBrush(Qt::NoBrush);
     }
@@ -102,33 +100,71 @@ private:
     void drawMarks() {
         for (const LossChart::Mark& mark : m_chart.marks) {
             const QPointF top(at(mark.races, Force()).x(), m_area.top());
-            if (mark.kind == LossChart::Mark::Kind::OverRev) {
+            switch (mark.kind) {
+            case LossChart::Mark::Kind::OverRev:
                 m_canvas.line(top, top + QPointF(0, 1.6 * kMark), mm(0.5));
-                continue;
+                break;
+            case LossChart::Mark::Kind::Running:
+                m_canvas.line(top, top + QPointF(0, 1.6 * kMark), kHairline);
+                break;
+            case LossChart::Mark::Kind::LevelChange:
+                fill(QPolygonF(QRectF(top.x() - 0.5 * kMark, top.y(), kMark, kMark)));
+                break;
+            case LossChart::Mark::Kind::Swap:
+                fill(QPolygonF{top + QPointF(-0.6 * kMark, 0), top + QPointF(0.6 * kMark, 0),
+                               top + QPointF(0, kMark)});
+                break;
             }
-            m_painter.setPen(Qt::NoPen);
-            m_painter.setBrush(m_scheme.line);
-            m_painter.drawPolygon(QPolygonF{top + QPointF(-0.6 * kMark, 0),
-                                            top + QPointF(0.6 * kMark, 0),
-                                            top + QPointF(0, kMark)});
-            m_painter.setBrush(Qt::NoBrush);
         }
     }
 
+    void fill(const QPolygonF& shape) {
+        m_painter.setPen(Qt::NoPen);
+        m_painter.setBrush(m_scheme.line);
+        m_painter.drawPolygon(shape);
+        m_painter.setBrush(Qt::NoBrush);
+    }
+
+    /// A ring where a reading was read, a dot where it stands without its inspection's shift.
     void drawReadings() {
-        m_painter.setPen(QPen(m_scheme.reading, kHairline));
         for (const LossChart::Point& point : m_chart.readings) {
             const QPointF where = at(point.races, point.loss);
-            m_painter.setBrush(point.corrected ? m_scheme.reading : m_scheme.panel);
+            m_painter.setPen(QPen(m_scheme.reading, kHairline));
+            m_painter.setBrush(m_scheme.panel);
             m_painter.drawEllipse(where, kPoint, kPoint);
-            if (point.setAside) {
-                const QPointF arm(1.5 * kPoint, 1.5 * kPoint);
-                const QPointF other(arm.x(), -arm.y());
-                m_painter.drawLine(where - arm, where + arm);
-                m_painter.drawLine(where - other, where + other);
+            m_painter.setBrush(m_scheme.reading);
+            if (point.corrected && !point.isSetAside()) {
+                m_painter.setPen(Qt::NoPen);
+                m_painter.drawEllipse(at(point.races, *point.corrected), kDot, kDot);
+            }
+            m_painter.setBrush(Qt::NoBrush);
+            if (point.event) {
+                drawEvent(where, point);
             }
         }
-        m_painter.setBrush(Qt::NoBrush);
+    }
+
+    /// A cross over what was set aside; an arrow that falls on a drop, with a question mark while
+    /// nobody has tested again.
+    void drawEvent(const QPointF& where, const LossChart::Point& point) {
+        m_painter.setPen(QPen(m_scheme.reading, kHairline));
+        if (point.isSetAside()) {
+            const QPointF arm(1.5 * kPoint, 1.5 * kPoint);
+            const QPointF other(arm.x(), -arm.y());
+            m_painter.drawLine(where - arm, where + arm);
+            m_painter.drawLine(where - other, where + other);
+            return;
+        }
+        const QPointF tip = where - QPointF(0.0, 1.3 * kPoint);
+        m_painter.drawLine(tip - QPointF(0.0, kArrow), tip);
+        m_painter.drawLine(tip, tip + QPointF(-0.4 * kArrow, -0.5 * kArrow));
+        m_painter.drawLine(tip, tip + QPointF(0.4 * kArrow, -0.5 * kArrow));
+        if (point.event->kind == EventFinding::Kind::PendingDrop) {
+            const double size = PaperCanvas::lineHeight(kSmallPrint);
+            m_canvas.text(QRectF(tip.x() - size, tip.y() - size, size - 0.5 * kArrow, size),
+                          QStringLiteral("?"),
+                          {kSmallPrint, QFont::Bold, Qt::AlignRight | Qt::AlignVCenter});
+        }
     }
 
     PaperCanvas& m_canvas;

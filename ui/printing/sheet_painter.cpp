@@ -114,17 +114,36 @@ private:
                           summaryOf(standing), {kSummarySize, QFont::Bold});
             left += width;
         }
-        if (m_content.shift.isEmpty()) {
-            return kSummaryHeight;
+        double height = kSummaryHeight;
+        height += note(height, m_content.shift, {kSummarySize, QFont::Bold}, m_free.height());
+        const QString separator = QStringLiteral("; ");
+        // Lists of any length on one page: what has no room is in the logbook.
+        const double twoLines = 2.0 * PaperCanvas::lineHeight(kSmallPrint);
+        if (!m_content.notCounted.isEmpty()) {
+            height += note(height,
+                           Printed::tr("Not counted in the trends: %1")
+                               .arg(m_content.notCounted.join(separator)),
+                           {}, twoLines);
         }
-        const double line = PaperCanvas::lineHeight(kSummarySize);
-        m_canvas.text(
-            QRectF(m_free.left(), m_free.top() + kSummaryHeight + mm(0.6), m_free.width(), line),
-            Printed::tr("All readings of this inspection are off by about %1: check the "
-                        "tester and the temperature, then test again.")
-                .arg(m_content.shift),
-            {kSummarySize, QFont::Bold});
-        return kSummaryHeight + mm(0.6) + line;
+        if (!m_content.levelChanges.isEmpty()) {
+            height += note(height,
+                           Printed::tr("Level changes, no wear: %1")
+                               .arg(m_content.levelChanges.join(separator)),
+                           {}, twoLines);
+        }
+        return height;
+    }
+
+    /// A paragraph `below` the top of what is free; the height that it took, none if it is empty.
+    double note(double below, const QString& text, const TextStyle& style, double most) {
+        constexpr double kAbove = mm(0.6);
+        if (text.isEmpty()) {
+            return 0.0;
+        }
+        const double top = m_free.top() + below + kAbove;
+        const double room = std::min(most, m_free.bottom() - top);
+        return kAbove +
+               m_canvas.paragraph(QRectF(m_free.left(), top, m_free.width(), room), text, style);
     }
 
     [[nodiscard]] QString summaryOf(Standing standing) const {
@@ -143,16 +162,15 @@ private:
     }
 
     [[nodiscard]] double amendmentsHeight() const {
-        const double legend = PaperCanvas::lineHeight(kSmallPrint) + mm(0.8);
-        const double beside =
-            m_free.height() - legend - kGap - paperPlanHeight(m_content.layout, kTallestCell);
+        const double beside = m_free.height() - legendHeight() - mm(0.8) - kGap -
+                              paperPlanHeight(m_content.layout, kTallestCell);
         return std::min(amendmentListHeight(m_content),
                         std::max(leastAmendmentListHeight(m_content), beside));
     }
 
     /// Where the plan and its legend end.
     double drawPlan() {
-        const double legend = PaperCanvas::lineHeight(kSmallPrint);
+        const double legend = legendHeight();
         const QRectF area = m_free.adjusted(0.0, 0.0, 0.0, -legend - mm(0.8));
         const EnginePlanLayout plan = layOutPaperPlan(m_content.layout, area, kTallestCell);
         drawPlanHeadings(m_canvas, plan);
@@ -171,17 +189,35 @@ private:
             }
             bottom = std::max(bottom, spot.area.bottom());
         }
-        m_canvas.text(QRectF(area.left(), bottom + mm(0.8), area.width(), legend), legendText());
+        m_canvas.paragraph(QRectF(area.left(), bottom + mm(0.8), area.width(), legend),
+                           legendText());
         return bottom + mm(0.8) + legend;
     }
 
+    [[nodiscard]] double legendHeight() const {
+        return paragraphHeight(legendText(), m_free.width());
+    }
+
+    /// Whether the cells are wide enough for their trends; that does not depend on the height.
+    [[nodiscard]] bool drawsTrends() const {
+        const EnginePlanLayout plan = layOutPaperPlan(m_content.layout, m_free, kTallestCell);
+        return !plan.spots.empty() &&
+               !layOutSpringCell({plan.spots.front().area.width(), kTallestCell}, false)
+                    .trend.isNull();
+    }
+
     [[nodiscard]] QString legendText() const {
-        return Printed::tr(
-                   "Forces in %1. Trend: loss downward, %2 to %3, over races %4 to %5; line "
-                   "across: limit; dashed: ahead; triangle: swap; bar: over-rev.")
-            .arg(m_content.unit, m_content.rangeLeast, m_content.rangeMost,
-                 QString::number(m_content.range.firstRace),
-                 QString::number(m_content.range.lastRace));
+        if (!drawsTrends()) {
+            return Printed::tr("Forces in %1.").arg(m_content.unit);
+        }
+        return Printed::
+            tr("Forces in %1. Trend: loss downward, %2 to %3, over races %4 to %5; line "
+               "across: limit; ring: as read; dot: without the inspection's shift; crossed: set "
+               "aside; arrow: drop; dotted: provisional; dashed: ahead; triangle: swap; bar: "
+               "over-rev; thin bar: other running; square: level change.")
+                .arg(m_content.unit, m_content.rangeLeast, m_content.rangeMost,
+                     QString::number(m_content.range.firstRace),
+                     QString::number(m_content.range.lastRace));
     }
 
     PaperCanvas& m_canvas;

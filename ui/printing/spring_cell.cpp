@@ -24,15 +24,22 @@ constexpr double kLossWidth = mm(10.5);
 constexpr double kTrendWidth = mm(26.0);
 constexpr double kWidestWithoutTrend = mm(78.0);
 constexpr double kOneLineStandingWidth = mm(31.0);
+constexpr double kOneLineWidth = kPlaceWidth + kMarkWidth + kBaselineWidth + kLatestWidth +
+                                 kLossWidth + kOneLineStandingWidth + 5.0 * kPad;
 constexpr Qt::Alignment kRight = Qt::AlignRight | Qt::AlignVCenter;
 
 } // namespace
 
 SpringCellLayout layOutSpringCell(const QSizeF& cell, bool hasNotes) {
-    const double numbers = PaperCanvas::lineHeight(kNumber);
-    const double words = PaperCanvas::lineHeight(kStanding);
+    double numbers = PaperCanvas::lineHeight(kNumber);
+    double words = PaperCanvas::lineHeight(kStanding);
     const double small = PaperCanvas::lineHeight(kSmallPrint);
-    const bool twoLines = cell.height() >= numbers + words;
+    // A cell too narrow for one line has two, set close where it is low as well.
+    const bool twoLines = cell.height() >= numbers + words || cell.width() < kOneLineWidth;
+    if (twoLines && cell.height() < numbers + words) {
+        numbers *= cell.height() / (numbers + words);
+        words = cell.height() - numbers;
+    }
     const bool threeLines = hasNotes && cell.height() >= numbers + words + small;
     const bool trend = twoLines && cell.width() > kWidestWithoutTrend;
 
@@ -77,6 +84,9 @@ QString springNotes(const SheetSpring& spring) {
     }
     if (spring.offTrend) {
         notes << Printed::tr("off its trend");
+    }
+    if (spring.provisional) {
+        notes << Printed::tr("provisional");
     }
     if (!spring.latestOn.isEmpty()) {
         notes << Printed::tr("read %1", "a date").arg(spring.latestOn);

@@ -45,6 +45,14 @@ LogbookFiles::LogbookFiles(QWidget& window, LogbookSession& session, Preferences
     , m_strip(strip) {
     connect(&session, &LogbookSession::openFailed, this, &LogbookFiles::explainOpenFailure);
     connect(&session, &LogbookSession::failed, this, &LogbookFiles::explainFailure);
+    connect(&session, &LogbookSession::backupFailed, this, [this](const Error& error) {
+        m_strip.tell(MessageStrip::Kind::Fault,
+                     tr("The logbook is saved, but its automatic backup was not made: %1")
+                         .arg(wording::line(error)),
+                     {{tr("Back up elsewhere…"), [this] {
+                           chooseBackup();
+                       }}});
+    });
     connect(&session, &LogbookSession::importFailed, this, &LogbookFiles::explainImportFailure);
     connect(&session, &LogbookSession::importFinished, this,
             [this](const QString& report) { m_strip.tell(MessageStrip::Kind::Notice, report); });
@@ -174,6 +182,26 @@ void LogbookFiles::backUp(const QString& destination) {
                            chooseBackup();
                        }}});
     });
+}
+
+void LogbookFiles::chooseSecondPlace() {
+    const QString now = m_preferences.secondBackupPlace();
+    auto* dialog = new QFileDialog(&m_window, tr("Folder for a second automatic backup"),
+                                   now.isEmpty() ? documentsFolder() : now);
+    dialog->setFileMode(QFileDialog::Directory);
+    dialog->setOption(QFileDialog::ShowDirsOnly);
+    ask(dialog, [this](const QStringList& paths) { setSecondPlace(paths.constFirst()); });
+}
+
+void LogbookFiles::setSecondPlace(const QString& folder) {
+    m_preferences.setSecondBackupPlace(folder);
+    m_strip.tell(MessageStrip::Kind::Notice,
+                 tr("From now on automatic backups go to %1 as well, whenever it is there. Choose "
+                    "a folder on another disk than the logbook.")
+                     .arg(folder),
+                 {{tr("No second place"), [this] {
+                       m_preferences.setSecondBackupPlace({});
+                   }}});
 }
 
 bool LogbookFiles::canTake(const QMimeData& data) {

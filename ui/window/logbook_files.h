@@ -38,6 +38,9 @@ public:
     /// Asks where the copy goes, offering today's date in its name.
     void chooseBackup();
     void backUp(const QString& destination);
+    /// Asks for the folder that gets a second automatic backup whenever it is there.
+    void chooseSecondPlace();
+    void setSecondPlace(const QString& folder);
 
     /// Files dropped on the window: one logbook is opened, CSV files are imported.
     void take(const QStringList& paths);

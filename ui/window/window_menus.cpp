@@ -53,6 +53,7 @@ void WindowMenus::buildLogbookMenu() {
     m_needLogbook << menu->addAction(icon(Picture::Backup), tr("&Back up…"),
                                      QKeySequence(QStringLiteral("Ctrl+B")), this,
                                      &WindowMenus::backupWanted);
+    menu->addAction(tr("&Second place for backups…"), this, &WindowMenus::secondBackupPlaceWanted);
     menu->addSeparator();
     m_needLogbook << menu->addAction(icon(Picture::Close), tr("&Close"),
                                      QKeySequence(QKeySequence::Close), this,

@@ -34,6 +34,7 @@ Q_SIGNALS:
     void importWanted();
     void exportWanted();
     void backupWanted();
+    void secondBackupPlaceWanted();
     void closeWanted();
     void chooseEngineWanted();
     void newEngineWanted();

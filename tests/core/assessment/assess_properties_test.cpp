@@ -1,5 +1,6 @@
 #include "core/assessment/assessment.h"
 #include "core/wording/wording.h"
+#include "tests/core/wear/reference_season.h"
 #include "tests/support/history_builder.h"
 #include "tests/support/printers.h"
 
@@ -149,6 +150,61 @@ TEST(AssessPropertiesTest, AStricterLimitNeverLowersTheOdds) {
             EXPECT_LE(at5.springs[i].pPastLimit, at4.springs[i].pPastLimit);
             EXPECT_LE(at5.springs[i].pDue, at4.springs[i].pDue);
         }
+    }
+}
+
+TEST(AssessPropertiesTest, TheNamesOfSpringsDoNotMatter) {
+    const EngineHistory history = testing::referenceSeason("engine09").history;
+    EngineHistory renamed = history;
+    for (std::size_t i = 0; i < renamed.lives.size(); ++i) {
+        renamed.lives[i].label = QString::number(9000 - static_cast<int>(i));
+    }
+    Assessment before = assess(history, {});
+    Assessment after = assess(renamed, {});
+    for (std::size_t i = 0; i < before.springs.size(); ++i) {
+        after.springs[i].label = before.springs[i].label;
+    }
+    EXPECT_EQ(after, before);
+}
+
+/// The same readings as a tester that shows newtons would give them, to a millionth.
+void readInNewtons(EngineHistory& history) {
+    constexpr std::int64_t kMicro = 1'000'000;
+    for (HistoryLife& life : history.lives) {
+        for (HistoryCell& cell : life.cells) {
+            for (HistoryHit& hit : cell.hits) {
+                const double newtons = hit.value.force().inNewtons();
+                hit.value = TypedForce(std::llround(newtons * kMicro), 6, ForceUnit::Newton);
+            }
+        }
+    }
+}
+
+TEST(AssessPropertiesTest, NewtonsAndPoundsGiveTheSameAnswer) {
+    EngineHistory pounds = testing::referenceSeason("engine05").history;
+    HistoryTester tester;
+    tester.graduation = *TypedForce::parse(QStringLiteral("2"), ForceUnit::PoundForce);
+    pounds.testers = {tester}; // else the graduation is told from the readings, unit by unit
+    for (HistoryLife& life : pounds.lives) {
+        for (HistoryCell& cell : life.cells) {
+            for (HistoryHit& hit : cell.hits) {
+                hit.tester = 0;
+            }
+        }
+    }
+    EngineHistory newtons = pounds;
+    readInNewtons(newtons);
+    const Assessment a = assess(pounds, {});
+    const Assessment b = assess(newtons, {});
+    for (std::size_t i = 0; i < a.springs.size(); ++i) {
+        const ForceEstimate& one = *a.springs[i].loss;
+        const ForceEstimate& other = *b.springs[i].loss;
+        constexpr double kRoundingOfTheNewtons = 1e-5;
+        EXPECT_NEAR(one.mean.inPoundsForce(), other.mean.inPoundsForce(), kRoundingOfTheNewtons);
+        EXPECT_NEAR(one.high90.inPoundsForce(), other.high90.inPoundsForce(),
+                    kRoundingOfTheNewtons);
+        EXPECT_NEAR(*a.springs[i].pDue, *b.springs[i].pDue, kRoundingOfTheNewtons);
+        EXPECT_EQ(a.springs[i].standing, b.springs[i].standing);
     }
 }
 

@@ -56,10 +56,44 @@ TEST_F(DemoTest, HoldsACauseForEveryStanding) {
     }
 }
 
-TEST_F(DemoTest, TheCrackedSpringFellOffItsTrend) {
+TEST_F(DemoTest, HoldsASpringPastTheLimitByEachKindOfEvidence) {
+    const Assessment heron = assessed("Heron");
+    for (const PastBy evidence : {PastBy::Measured, PastBy::Estimate, PastBy::Both}) {
+        EXPECT_TRUE(
+            std::any_of(heron.springs.begin(), heron.springs.end(),
+                        [&](const SpringAssessment& spring) { return spring.pastBy == evidence; }))
+            << static_cast<int>(evidence);
+    }
+}
+
+TEST_F(DemoTest, OnlyTheCrackedSpringFellOffItsTrendAndMayHaveDropped) {
+    for (const char* engine : {"Heron", "Plover"}) {
+        for (const SpringAssessment& spring : assessed(engine).springs) {
+            const bool cracked = spring.label == QStringLiteral("H-10");
+            const bool pending = std::any_of(
+                spring.events.begin(), spring.events.end(), [](const EventFinding& event) {
+                    return event.kind == EventFinding::Kind::PendingDrop;
+                });
+            EXPECT_EQ(spring.offTrend, cracked) << spring.label.toStdString();
+            EXPECT_EQ(pending, cracked) << spring.label.toStdString();
+        }
+    }
+}
+
+TEST_F(DemoTest, AnEarlierInspectionOfHeronAndTheNewestOfPloverAreShifted) {
+    for (const InspectionAssessment& inspection : assessed("Heron").inspections) {
+        EXPECT_EQ(inspection.shifted, inspection.races == 4) << inspection.races;
+    }
+    for (const InspectionAssessment& inspection : assessed("Plover").inspections) {
+        EXPECT_EQ(inspection.shifted, inspection.races == 6) << inspection.races;
+    }
+}
+
+TEST_F(DemoTest, ASpringSwappedInNotLongAgoHasAProvisionalEstimate) {
     for (const SpringAssessment& spring : assessed("Heron").springs) {
-        const bool cracked = spring.place == Place{Cylinder(5), Valve::Exhaust};
-        EXPECT_EQ(spring.offTrend, cracked) << spring.label.toStdString();
+        EXPECT_EQ(spring.provisional,
+                  spring.label == QStringLiteral("H-17") || spring.label == QStringLiteral("H-18"))
+            << spring.label.toStdString();
     }
 }
 

@@ -90,7 +90,6 @@ TEST(AssessmentJsonTest, WritesNullForWhatCannotBeTold) {
     Assessment assessment;
     assessment.engine = QStringLiteral("Empty");
     SpringAssessment spring;
-    spring.lossMeanOnly = Force::poundsForce(1.5);
     spring.pDue = std::nan("");
     spring.racesLeft = RacesLeft{4, {}, {}};
     assessment.springs.push_back(spring);
@@ -101,8 +100,7 @@ TEST(AssessmentJsonTest, WritesNullForWhatCannotBeTold) {
     const QJsonValue written = engine[QStringLiteral("springs")][0];
     EXPECT_TRUE(written[QStringLiteral("latest_on")].isNull());
     EXPECT_TRUE(written[QStringLiteral("baseline_lbf")].isNull());
-    EXPECT_EQ(written[QStringLiteral("loss_lbf")][QStringLiteral("mean")].toDouble(), 1.5);
-    EXPECT_TRUE(written[QStringLiteral("loss_lbf")][QStringLiteral("low90")].isNull());
+    EXPECT_TRUE(written[QStringLiteral("loss_lbf")].isNull());
     EXPECT_TRUE(written[QStringLiteral("loss_per_race_lbf")].isNull());
     EXPECT_TRUE(written[QStringLiteral("p_due")].isNull());
     EXPECT_EQ(written[QStringLiteral("races_left")][QStringLiteral("p10")].toInt(), 4);

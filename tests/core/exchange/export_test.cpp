@@ -93,5 +93,51 @@ TEST_F(ExportTest, PutsEveryRecordWithItsIdIntoTheWholeLogbook) {
               QStringLiteral("N"));
 }
 
+TEST_F(ExportTest, TheJsonFileHoldsTheUsersSay) {
+    const EngineId engine = m_store.engines()->front().id;
+    const EngineLog log = m_store.engineLog(engine).value();
+    const SpringId spring = log.springs.front().id;
+    Engine judged = log.engine;
+    judged.springsRunIn = true;
+    judged.exposureUnit = ExposureUnit::Laps;
+    Running running;
+    running.id = RunningId::make();
+    running.engine = engine;
+    running.ranOn = QDate(2026, 4, 9);
+    running.raceThousandths = 250;
+    const Authorship author{QStringLiteral("Kim"), m_clock.now(), QStringLiteral("tested again")};
+    const LevelChange change{LevelChangeId::make(), engine, spring, LevelChangeKind::ValveSeatWork,
+                             QDate(2026, 4, 8),     0,      {},     true};
+    const Decision decision{DecisionId::make(), log.inspections.front().id, spring,
+                            ReadingJudgement::DropDenied, author};
+    ASSERT_TRUE(m_store
+                    .applyAll({AmendEngine{judged, author}, AddRunning{running},
+                               AddLevelChange{change}, DecideReading{decision}},
+                              m_clock)
+                    .has_value());
+    ASSERT_TRUE(exportLogbook(m_store, m_folder).has_value());
+    const QJsonObject written =
+        QJsonDocument::fromJson(
+            QByteArray::fromStdString(testing::bytesOf(m_folder + QStringLiteral("/logbook.json"))))
+            .object()[QStringLiteral("engines")]
+            .toArray()
+            .first()
+            .toObject();
+    const auto first = [&](const char* list, const char* key) -> QJsonValue {
+        return written[QLatin1String(list)].toArray().first().toObject()[QLatin1String(key)];
+    };
+    EXPECT_TRUE(written[QStringLiteral("springs_run_in")].toBool());
+    EXPECT_EQ(written[QStringLiteral("exposure_unit")].toString(), QStringLiteral("laps"));
+    EXPECT_EQ(first("running", "ran_on").toString(), QStringLiteral("2026-04-09"));
+    EXPECT_TRUE(first("running", "laps").isNull());
+    EXPECT_EQ(first("running", "part_of_race").toDouble(), 0.25);
+    EXPECT_EQ(first("level_changes", "kind").toString(), QStringLiteral("valve_seat_work"));
+    EXPECT_EQ(first("level_changes", "spring").toString(), spring.text());
+    EXPECT_TRUE(first("level_changes", "withdrawn").toBool());
+    EXPECT_EQ(first("decisions", "judgement").toString(), QStringLiteral("drop_denied"));
+    EXPECT_EQ(first("decisions", "who").toString(), QStringLiteral("Kim"));
+    EXPECT_EQ(written[QStringLiteral("amendments")].toArray().size(), 2);
+}
+
 } // namespace
 } // namespace coilbook

@@ -176,5 +176,24 @@ TEST_F(ImportTest, LeavesTheLogbookAsItWasWhenStoppedAtAnyMoment) {
     EXPECT_EQ(importFiles(store, {path}, m_clock).value().readingsAdded, 20'000);
 }
 
+TEST_F(ImportTest, AnInspectionMustFitTheRunningThatIsStored) {
+    LogbookStore store = newLogbook();
+    imported(store, {readings({"Blue,2026-04-04,0,1,I,A,120,1", "Blue,2026-05-02,4,1,I,A,119,1"})});
+    Running running;
+    running.id = RunningId::make();
+    running.engine = store.engines()->front().id;
+    running.ranOn = QDate(2026, 4, 18);
+    running.engineRaces = 2;
+    running.raceThousandths = 500;
+    ASSERT_TRUE(store.apply(AddRunning{running}, m_clock).has_value());
+    const auto refused = import(store, {readings({"Blue,2026-04-25,1,1,I,A,119,1"})});
+    ASSERT_FALSE(refused.has_value());
+    EXPECT_EQ(refused.error().fault, decltype(Error::fault)(LogbookFault::RacesGoBack));
+    EXPECT_EQ(
+        refused.error().arguments,
+        (QStringList{QStringLiteral("1"), QStringLiteral("2026-04-18"), QStringLiteral("2")}));
+    EXPECT_TRUE(import(store, {readings({"Blue,2026-04-25,2,1,I,A,119,1"})}).has_value());
+}
+
 } // namespace
 } // namespace coilbook

@@ -1,6 +1,7 @@
 #include "core/services/logbook_session.h"
 #include "tests/support/session_fixture.h"
 
+#include <QDir>
 #include <QFileInfo>
 
 namespace coilbook {
@@ -163,6 +164,56 @@ TEST_F(LogbookSessionTest, UndoOfAnAmendedFactKeepsAllThreeValues) {
     EXPECT_EQ(m_session.log()->amendments[1].author.who, QStringLiteral("Ruben"));
 }
 
+TEST_F(LogbookSessionTest, ADecisionIsUndoneByAFurtherOneWithTheJudgementBeforeIt) {
+    startInspection();
+    ASSERT_TRUE(apply(RecordReadings{{hit(QStringLiteral("121.50"))}, {m_spring}}).has_value());
+    const auto decide = [&](ReadingJudgement judgement) {
+        ASSERT_TRUE(
+            apply(DecideReading{{DecisionId::make(), m_inspection.id, m_spring.id, judgement, {}}})
+                .has_value());
+    };
+    const auto judgement = [&] {
+        return judgementInForce(m_session.log()->decisions, m_inspection.id, m_spring.id);
+    };
+    decide(ReadingJudgement::SetAside);
+    decide(ReadingJudgement::Kept);
+    EXPECT_EQ(m_session.undoText(), QStringLiteral("Say about spring S-27"));
+    undo();
+    EXPECT_EQ(judgement(), ReadingJudgement::SetAside);
+    undo();
+    EXPECT_EQ(judgement(), ReadingJudgement::LeftToModel);
+    redo();
+    EXPECT_EQ(judgement(), ReadingJudgement::SetAside);
+    EXPECT_EQ(m_session.log()->decisions.size(), 5U) << "nothing is erased";
+}
+
+TEST_F(LogbookSessionTest, RunningAndLevelChangesAreWithdrawnByUndoAndBroughtBackByRedo) {
+    startInspection();
+    ASSERT_TRUE(apply(RecordReadings{{hit(QStringLiteral("121.50"))}, {m_spring}}).has_value());
+    const QDate day(2026, 5, 9);
+    ASSERT_TRUE(
+        apply(AddRunning{{RunningId::make(), m_engine.id, day, 3, 40, {}, {}, false}}).has_value());
+    ASSERT_TRUE(apply(AddLevelChange{{LevelChangeId::make(),
+                                      m_engine.id,
+                                      m_spring.id,
+                                      LevelChangeKind::Retainer,
+                                      day,
+                                      3,
+                                      {},
+                                      false}})
+                    .has_value());
+    EXPECT_EQ(m_session.undoText(), QStringLiteral("Level change of spring S-27"));
+    undo();
+    EXPECT_TRUE(m_session.log()->levelChanges.front().withdrawn);
+    EXPECT_EQ(m_session.undoText(), QStringLiteral("Running of 2026-05-09"));
+    undo();
+    EXPECT_TRUE(m_session.log()->running.front().withdrawn);
+    redo();
+    redo();
+    EXPECT_FALSE(m_session.log()->running.front().withdrawn);
+    EXPECT_FALSE(m_session.log()->levelChanges.front().withdrawn);
+}
+
 TEST_F(LogbookSessionTest, ARefusedChangeSaysWhyAndChangesNothing) {
     startInspection();
     const auto before = m_session.log();
@@ -213,6 +264,52 @@ TEST_F(LogbookSessionTest, TheEndOfTheProgramFinishesWhatIsQueued) {
     waitFor([&] { return m_session.isOpen(); });
     select(m_engine.id);
     EXPECT_EQ(m_session.log()->readings.size(), 20U);
+}
+
+TEST_F(LogbookSessionTest, ClosingBacksUpWhatWasWrittenAndNothingElse) {
+    const QDir beside(m_folder.filePath(QStringLiteral("shop.backups")));
+    const auto backups = [&] {
+        return beside.entryList(QDir::Files).size();
+    };
+    const auto closeAndReopen = [&] {
+        m_session.closeLogbook();
+        waitFor([&] { return !m_session.isOpen(); });
+        const qsizetype count = backups();
+        m_session.openLogbook(path());
+        waitFor([&] { return m_session.isOpen(); });
+        return count;
+    };
+    m_session.keepBackups({}, m_folder.filePath(QStringLiteral("no such stick")));
+    EXPECT_EQ(closeAndReopen(), 0);
+    startInspection();
+    EXPECT_EQ(closeAndReopen(), 1);
+    EXPECT_EQ(closeAndReopen(), 1);
+    EXPECT_FALSE(QFileInfo::exists(m_folder.filePath(QStringLiteral("no such stick"))));
+}
+
+TEST_F(LogbookSessionTest, FiftyReadingsAreBackedUpWithoutWaitingForTheEnd) {
+    const QString stick = m_folder.filePath(QStringLiteral("stick"));
+    ASSERT_TRUE(QDir().mkpath(stick));
+    m_session.keepBackups({}, stick);
+    startInspection();
+    const auto backups = [](const QString& parent) {
+        const QStringList folders = QDir(parent).entryList({QStringLiteral("shop*.backups")});
+        return folders.isEmpty() ? 0
+                                 : QDir(parent + QLatin1Char('/') + folders.constFirst())
+                                       .entryList({QStringLiteral("*Z.coilbook")})
+                                       .size();
+    };
+    RecordReadings first{{hit(QStringLiteral("121.5"))}, {m_spring}};
+    while (first.readings.size() < 49) {
+        first.readings.push_back(hit(QStringLiteral("121.5")));
+    }
+    ASSERT_TRUE(apply(first).has_value());
+    ASSERT_TRUE(apply(StartSitting{{SittingId::make(), m_inspection.id, std::nullopt, {}, {}}})
+                    .has_value()); // its answer comes behind a backup that would have been made
+    EXPECT_EQ(backups(m_folder.path()), 0);
+    ASSERT_TRUE(apply(RecordReadings{{hit(QStringLiteral("121.0"))}, {}}).has_value());
+    waitFor([&] { return backups(stick) == 1; });
+    EXPECT_EQ(backups(m_folder.path()), 1);
 }
 
 } // namespace

@@ -1,4 +1,5 @@
 #include "core/services/round.h"
+#include "core/services/round_verdict.h"
 #include "tests/core/services/round_log.h"
 #include "tests/support/printers.h"
 
@@ -52,6 +53,40 @@ TEST(RoundTest, AStopKnowsItsSpringItsBaselineAndItsPreviousReading) {
     EXPECT_EQ(stop.previous->on, QDate(2026, 3, 15));
     EXPECT_TRUE(stop.hits.empty());
     EXPECT_EQ(stop.nextHit, 1);
+}
+
+// 121.5 to 121.0, a shim, 128.0 to 127.0: half a pound before it and one after it.
+TEST(RoundTest, TheMeasuredLossStartsAgainAfterALevelChange) {
+    RoundLog maker;
+    const Place here = place(3, Valve::Exhaust);
+    std::vector<InspectionId> inspections;
+    const auto read = [&](const char* day, int races, const char* value) {
+        inspections.push_back(maker.inspect(day, races));
+        maker.read(here, "S-27", value);
+    };
+    read("2026-03-01", 0, "121.5");
+    read("2026-03-15", 2, "121.0");
+    read("2026-04-01", 4, "128.0");
+    read("2026-04-15", 6, "127.0");
+    maker.log.levelChanges.push_back({LevelChangeId::make(),
+                                      maker.log.engine.id,
+                                      maker.spring("S-27"),
+                                      LevelChangeKind::Shim,
+                                      QDate(2026, 3, 20),
+                                      2,
+                                      {},
+                                      false});
+    const auto verdictAt = [&](std::size_t inspection) {
+        const Round round(maker.log, inspections[inspection], RoundOrder::ByBank);
+        return verdictOf(stopAt(round, here), Force::poundsForce(5.0)).value();
+    };
+    EXPECT_EQ(verdictAt(1).loss, Force::poundsForce(0.5));
+    EXPECT_EQ(verdictAt(2).loss, Force::poundsForce(0.5));
+    EXPECT_FALSE(verdictAt(2).sincePrevious.has_value()) << "a step is neither loss nor gain";
+    EXPECT_EQ(verdictAt(3).loss, Force::poundsForce(1.5));
+    EXPECT_EQ(verdictAt(3).sincePrevious, Force::poundsForce(1.0));
+    maker.log.levelChanges.front().withdrawn = true;
+    EXPECT_EQ(verdictAt(3).loss, Force::poundsForce(-5.5));
 }
 
 TEST(RoundTest, AReadingOfAnEarlierDayLooksNotIntoTheFuture) {

@@ -136,6 +136,17 @@ TEST(SheetContentTest, NamesEachTesterOfTheInspectionOnceWithItsRangeAsNoted) {
     EXPECT_EQ(content.inspectors, QStringList{text("Shop hand")});
 }
 
+TEST(SheetContentTest, SaysWhatIsNotCountedByWhomAndWhatIsNoWear) {
+    LogBuilder builder = season();
+    builder.decide(text("S-03"), 1, ReadingJudgement::SetAside)
+        .levelChange(text("S-01"), kFirst.addDays(3), 0, LevelChangeKind::ValveSeatWork);
+    const SheetContent content = contentOf(builder.log());
+    EXPECT_EQ(content.notCounted,
+              QStringList{text("3 E S-03, 119.3 of 2026-04-18 (set aside by Kim)")});
+    EXPECT_EQ(content.levelChanges, QStringList{text("1 I S-01 on 2026-04-07 (valve seat)")});
+    EXPECT_TRUE(contentOf(season().log()).notCounted.isEmpty());
+}
+
 TEST(SheetContentTest, EndsOnTheDayAskedFor) {
     const SheetContent content = contentOf(season().log(), ForceUnit::PoundForce, kSecond);
     EXPECT_EQ(content.asOf, text("2026-04-18"));

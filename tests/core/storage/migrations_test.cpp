@@ -8,17 +8,23 @@
 namespace coilbook {
 namespace {
 
-QStringList statementsIn(const QString& dialect) {
-    QFile file(QStringLiteral(COILBOOK_MIGRATIONS "/%1/0001_logbook.sql").arg(dialect));
+QStringList statementsIn(const QString& dialect, const QString& name) {
+    QFile file(QStringLiteral(COILBOOK_MIGRATIONS "/%1/%2.sql").arg(dialect, name));
     EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << file.fileName().toStdString();
     return storage::statementsOf(QString::fromUtf8(file.readAll()));
 }
 
-/// `table.column` of all that CREATE TABLE statements declare.
+const QString kFirst = QStringLiteral("0001_logbook");
+const QString kUsersSay = QStringLiteral("0002_users_say");
+const QString kSqlite = QStringLiteral("sqlite");
+const QString kPostgresql = QStringLiteral("postgresql");
+
+/// `table.column` of all that CREATE TABLE and ADD COLUMN declare.
 QStringList columnsOf(const QStringList& statements) {
-    const QRegularExpression table(QStringLiteral("^CREATE TABLE (\\w+)"));
-    const QRegularExpression column(QStringLiteral("^    ([a-z_]+) (?:INTEGER|BIGINT|TEXT)\\b"),
-                                    QRegularExpression::MultilineOption);
+    const QRegularExpression table(QStringLiteral("^(?:CREATE|ALTER) TABLE (\\w+)"));
+    const QRegularExpression column(
+        QStringLiteral("(?:^    |ADD COLUMN )([a-z_]+) (?:INTEGER|BIGINT|TEXT)\\b"),
+        QRegularExpression::MultilineOption);
     QStringList columns;
     for (const QString& statement : statements) {
         const QRegularExpressionMatch name = table.match(statement);
@@ -40,14 +46,24 @@ TEST(MigrationsTest, StatementsAreParagraphsWithoutTheirComments) {
 }
 
 TEST(MigrationsTest, TheProgramCarriesTheTextsOfTheTree) {
-    EXPECT_EQ(storage::sqliteMigrations().front().statements,
-              statementsIn(QStringLiteral("sqlite")));
+    ASSERT_EQ(storage::sqliteMigrations().size(), 2U);
+    EXPECT_EQ(storage::sqliteMigrations()[0].statements, statementsIn(kSqlite, kFirst));
+    EXPECT_EQ(storage::sqliteMigrations()[1].statements, statementsIn(kSqlite, kUsersSay));
 }
 
 TEST(MigrationsTest, BothDialectsDeclareTheSameColumnsInTheSameOrder) {
-    const QStringList sqlite = columnsOf(statementsIn(QStringLiteral("sqlite")));
-    EXPECT_GT(sqlite.size(), 80);
-    EXPECT_EQ(columnsOf(statementsIn(QStringLiteral("postgresql"))), sqlite);
+    const QStringList first = columnsOf(statementsIn(kSqlite, kFirst));
+    EXPECT_GT(first.size(), 80);
+    EXPECT_EQ(columnsOf(statementsIn(kPostgresql, kFirst)), first);
+    QStringList say = columnsOf(statementsIn(kSqlite, kUsersSay));
+    // SQLite makes this table anew to change a rule of it; PostgreSQL changes the rule.
+    const QString remade = QStringLiteral("amendment_2.");
+    QStringList amendment = say.filter(remade);
+    amendment.replaceInStrings(remade, QStringLiteral("amendment."));
+    EXPECT_EQ(amendment, first.filter(QStringLiteral("amendment.")));
+    say.removeIf([&](const QString& column) { return column.startsWith(remade); });
+    EXPECT_EQ(say.size(), 29);
+    EXPECT_EQ(columnsOf(statementsIn(kPostgresql, kUsersSay)), say);
 }
 
 } // namespace

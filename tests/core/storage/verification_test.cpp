@@ -141,21 +141,24 @@ TEST_F(VerificationTest, AMigrationIsTakenWhollyOrNotAtAll) {
         storage::Connection::open(path(), storage::Connection::Access::ReadWrite);
     ASSERT_TRUE(succeeded(connection));
     std::vector<storage::Migration> steps = storage::sqliteMigrations();
-    steps.push_back({2, storage::statementsOf(QStringLiteral(
-                            "-- a comment\nCREATE TABLE tool (id TEXT) STRICT;\n\nNONSENSE;\n"))});
-    EXPECT_TRUE(failedWith(StorageFault::Internal, storage::migrate(**connection, 1, steps)));
-    EXPECT_EQ(storage::readIdentity(**connection)->schemaVersion, 1);
+    const int now = storage::newestVersion(steps);
+    steps.push_back({now + 1,
+                     storage::statementsOf(QStringLiteral(
+                         "-- a comment\nCREATE TABLE tool (id TEXT) STRICT;\n\nNONSENSE;\n")),
+                     {}});
+    EXPECT_TRUE(failedWith(StorageFault::Internal, storage::migrate(**connection, now, steps)));
+    EXPECT_EQ(storage::readIdentity(**connection)->schemaVersion, now);
     EXPECT_EQ((*connection)
                   ->scalar(QStringLiteral("SELECT count(*) FROM sqlite_master WHERE name='tool'"))
                   ->toInt(),
               0);
     steps.back().statements.removeLast();
-    EXPECT_TRUE(succeeded(storage::migrate(**connection, 1, steps)));
-    EXPECT_EQ(storage::readIdentity(**connection)->schemaVersion, 2);
+    EXPECT_TRUE(succeeded(storage::migrate(**connection, now, steps)));
+    EXPECT_EQ(storage::readIdentity(**connection)->schemaVersion, now + 1);
     EXPECT_EQ((*connection)
                   ->scalar(QStringLiteral("SELECT value FROM meta WHERE key='schema_version'"))
                   ->toString(),
-              QStringLiteral("2"));
+              QString::number(now + 1));
 }
 
 } // namespace

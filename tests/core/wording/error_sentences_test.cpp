@@ -41,7 +41,7 @@ void expectWholeSentences(const std::vector<Error>& errors) {
 TEST(ErrorSentencesTest, EveryFaultIsAWholeSentenceWithoutBlame) {
     expectWholeSentences(all(StorageFault::Internal));
     expectWholeSentences(all(InputFault::Cancelled));
-    expectWholeSentences(all(LogbookFault::UnknownPlaceOfSpring));
+    expectWholeSentences(all(LogbookFault::SwapBeforeReading));
 }
 
 TEST(ErrorSentencesTest, AnUnknownEngineIsAnsweredWithTheOnesThereAre) {

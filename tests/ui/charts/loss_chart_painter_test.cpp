@@ -4,7 +4,9 @@
 #include <QPainter>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace coilbook {
 namespace {
@@ -25,7 +27,7 @@ LossChart chartLosing(double perRace) {
         point.loss = lbf(perRace * race);
         chart.readings.push_back(point);
         chart.estimate.push_back(
-            {point.races, point.loss, point.loss - lbf(0.5), point.loss + lbf(0.5), true});
+            {point.races, point.loss, point.loss - lbf(0.5), point.loss + lbf(0.5)});
     }
     return chart;
 }
@@ -55,6 +57,17 @@ int countNear(const QImage& image, const QRect& within, const QColor& colour) {
     return found;
 }
 
+/// The least of the lightnesses, 0 to 255, within.
+int darkest(const QImage& image, const QRect& within) {
+    int least = 255;
+    for (int y = within.top(); y <= within.bottom(); ++y) {
+        for (int x = within.left(); x <= within.right(); ++x) {
+            least = std::min(least, image.pixelColor(x, y).lightness());
+        }
+    }
+    return least;
+}
+
 TEST(LossChartPainterTest, PlacesLossDownwardAndRacesToTheRight) {
     const QRectF plot(100.0, 50.0, 240.0, 90.0);
     const QPointF start = LossChartPainter::position(plot, kRange, 0.0, lbf(-1.0));
@@ -79,15 +92,16 @@ TEST(LossChartPainterTest, DrawsTheLimitAtTheHeightThatTheScaleSays) {
     }
 }
 
-TEST(LossChartPainterTest, DrawsReadingsHollowAndCorrectedOnesFilled) {
+TEST(LossChartPainterTest, DrawsAReadingAsARingAndItsCorrectedPlaceAsADot) {
     LossChartPainter painter;
     LossChart chart;
     chart.limit = lbf(5.0);
     chart.readings.resize(2);
     chart.readings[0].races = 3.0;
     chart.readings[1].races = 9.0;
-    chart.readings[0].loss = chart.readings[1].loss = lbf(2.0);
-    chart.readings[1].corrected = true;
+    chart.readings[0].loss = lbf(2.0);
+    chart.readings[1].loss = lbf(6.0);
+    chart.readings[1].corrected = lbf(2.0);
     const QImage image = painted(painter, chart, ChartDetail::Enlarged);
     const QRectF plot = painter.plotArea(QRectF(image.rect()), ChartDetail::Enlarged, QFont());
     const auto centre = [&](double races) {
@@ -96,6 +110,10 @@ TEST(LossChartPainterTest, DrawsReadingsHollowAndCorrectedOnesFilled) {
     };
     EXPECT_EQ(centre(3.0), lightScheme().panel);
     EXPECT_EQ(centre(9.0), lightScheme().reading);
+    const double x = LossChartPainter::position(plot, kRange, 9.0, lbf(4.0)).x();
+    const double y = LossChartPainter::position(plot, kRange, 9.0, lbf(4.0)).y();
+    const QRect between(static_cast<int>(x) - 2, static_cast<int>(y), 5, 1);
+    EXPECT_LT(darkest(image, between), 160) << "a stroke joins the two";
 }
 
 TEST(LossChartPainterTest, DrawsAReadingAtTheEdgeOfTheScaleWhole) {
@@ -104,12 +122,14 @@ TEST(LossChartPainterTest, DrawsAReadingAtTheEdgeOfTheScaleWhole) {
     chart.limit = lbf(5.0);
     chart.readings.resize(1);
     chart.readings[0].loss = kRange.least; // at race 0: the very corner
-    chart.readings[0].corrected = true;
     const QImage image = painted(painter, chart, ChartDetail::Enlarged);
-    const QPointF corner =
-        painter.plotArea(QRectF(image.rect()), ChartDetail::Enlarged, QFont()).topLeft();
-    for (const QPointF& side : {QPointF(-2.0, 0.0), QPointF(2.0, 0.0), QPointF(0.0, -2.0)}) {
-        EXPECT_EQ(image.pixelColor((corner + side).toPoint()), lightScheme().reading);
+    const QPoint corner =
+        painter.plotArea(QRectF(image.rect()), ChartDetail::Enlarged, QFont()).topLeft().toPoint();
+    const int reach = QFontMetrics(QFont()).height() / 2; // beyond the ring
+    for (const QRect& side :
+         {QRect(corner - QPoint(reach, 0), QSize(reach, 1)), QRect(corner, QSize(reach, 1)),
+          QRect(corner - QPoint(0, reach), QSize(1, reach))}) {
+        EXPECT_LT(darkest(image, side), 100);
     }
 }
 
@@ -124,19 +144,47 @@ TEST(LossChartPainterTest, LeavesNothingOfOneSpringInTheChartOfTheNext) {
               painted(fresh, next, ChartDetail::Enlarged));
 }
 
-TEST(LossChartPainterTest, MarksSwapsOverRevsAndWhatWasSetAside) {
+TEST(LossChartPainterTest, EveryMarkAndEveryFindingLooksDifferent) {
     LossChartPainter painter;
     const LossChart plain = chartLosing(0.3);
     const QImage without = painted(painter, plain, ChartDetail::Small);
     LossChart chart = plain;
-    chart.marks = {{LossChart::Mark::Kind::OverRev, 4.0, QDate(), {}}};
-    EXPECT_NE(painted(painter, chart, ChartDetail::Small), without);
-    chart.marks = {{LossChart::Mark::Kind::Swap, 4.0, QDate(), {}}};
-    EXPECT_NE(painted(painter, chart, ChartDetail::Small), without);
+    std::vector<QImage> marked{without};
+    for (const auto kind : {LossChart::Mark::Kind::OverRev, LossChart::Mark::Kind::Swap,
+                            LossChart::Mark::Kind::LevelChange, LossChart::Mark::Kind::Running}) {
+        chart.marks = {{kind, 4.0, QDate(), {}}};
+        const QImage image = painted(painter, chart, ChartDetail::Small);
+        EXPECT_EQ(std::count(marked.begin(), marked.end(), image), 0) << static_cast<int>(kind);
+        marked.push_back(image);
+    }
     chart = plain;
-    chart.readings[4].setAside = true;
-    EXPECT_NE(painted(painter, chart, ChartDetail::Small), without);
+    std::vector<QImage> seen{without};
+    for (const auto kind :
+         {EventFinding::Kind::Misread, EventFinding::Kind::Drop, EventFinding::Kind::PendingDrop}) {
+        chart.readings[4].event = EventFinding{kind, 4, 0.5};
+        const QImage image = painted(painter, chart, ChartDetail::Small);
+        EXPECT_EQ(std::count(seen.begin(), seen.end(), image), 0) << static_cast<int>(kind);
+        seen.push_back(image);
+    }
     EXPECT_NE(painted(painter, plain, ChartDetail::Small, QSize(400, 300), 4), without);
+}
+
+TEST(LossChartPainterTest, AProvisionalEstimateHasAPalerBandAndABrokenLine) {
+    LossChartPainter painter;
+    LossChart chart = chartLosing(0.3);
+    chart.readings.clear();
+    for (const ChartDetail detail : {ChartDetail::Small, ChartDetail::Enlarged}) {
+        chart.provisional = false;
+        const QImage firm = painted(painter, chart, detail);
+        chart.provisional = true;
+        const QImage provisional = painted(painter, chart, detail);
+        const Scheme scheme = lightScheme();
+        const QRect plot = painter.plotArea(firm.rect(), detail, QFont()).toRect();
+        EXPECT_GT(countNear(firm, plot, scheme.band),
+                  countNear(provisional, plot, scheme.band) + plot.width());
+        EXPECT_LT(countNear(provisional, plot, scheme.estimate),
+                  countNear(firm, plot, scheme.estimate) * 3 / 4);
+    }
 }
 
 TEST(LossChartPainterTest, DrawsAnEmptyChartAndRefusesAreasWithoutRoom) {

@@ -4,6 +4,9 @@
 #include "ui/dialogs/engine_facts_form.h"
 #include "ui/widgets/quantity_field.h"
 
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QPointer>
@@ -64,6 +67,35 @@ TEST_F(EngineDialogTest, SetsUpAnEngineWithItsSixteenSprings) {
         ASSERT_NE(spring, log.springs.end());
         EXPECT_EQ(spring->label, placeText(fitting.place).remove(QLatin1Char(' ')));
     }
+}
+
+TEST_F(EngineDialogTest, KeepsHowWearIsCountedAndSaysWhichLapsAreMissing) {
+    makeLogbook();
+    addEngine(QStringLiteral("Blue"));
+    for (int number = 1; number <= 3; ++number) {
+        Race race;
+        race.id = RaceId::make();
+        race.engine = session.selectedEngine();
+        race.number = number;
+        race.racedOn = QDate(2026, 3, 7 * number);
+        race.laps = number == 2 ? std::nullopt : std::optional(40);
+        put(AddRace{race});
+    }
+    ASSERT_TRUE(waitFor([&] { return session.log()->races.size() == 3; }));
+    const auto dialog = openDialog(session.log()->engine);
+    const auto* missing = dialog->findChild<QLabel*>(QStringLiteral("lapsMissing"));
+    EXPECT_FALSE(missing->isHidden());
+    EXPECT_EQ(missing->text(),
+              QStringLiteral("Laps are missing of race 2: until it has them, wear goes by races."));
+    dialog->findChild<QCheckBox*>(QStringLiteral("springsRunIn"))->setChecked(true);
+    dialog->findChild<QComboBox*>(QStringLiteral("exposure"))->setCurrentIndex(1);
+    type(dialog, "why", QStringLiteral("run in on the fixture"));
+    save(dialog);
+    ASSERT_TRUE(waitFor([&] { return dialog.isNull() && session.log()->engine.springsRunIn; }));
+    EXPECT_EQ(session.log()->engine.exposureUnit, ExposureUnit::Laps);
+    session.undo();
+    ASSERT_TRUE(waitFor([&] { return !session.log()->engine.springsRunIn; }));
+    EXPECT_EQ(session.log()->engine.exposureUnit, ExposureUnit::Races);
 }
 
 TEST_F(EngineDialogTest, SaysUnderTheFieldWhatIsMissing) {

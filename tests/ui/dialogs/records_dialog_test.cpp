@@ -3,8 +3,10 @@
 #include "ui/dialogs/amendment_list.h"
 #include "ui/dialogs/fault_form.h"
 #include "ui/dialogs/inspections_panel.h"
+#include "ui/dialogs/level_changes_panel.h"
 #include "ui/dialogs/races_panel.h"
 #include "ui/dialogs/records_dialog.h"
+#include "ui/dialogs/running_panel.h"
 #include "ui/dialogs/sittings_panel.h"
 #include "ui/dialogs/springs_panel.h"
 #include "ui/dialogs/testers_panel.h"
@@ -12,6 +14,7 @@
 
 #include <QCheckBox>
 #include <QComboBox>
+#include <QDoubleSpinBox>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QTreeWidget>
@@ -129,6 +132,74 @@ TEST_F(RecordsDialogTest, AmendsARaceWithAReasonAndShowsTheOldValueStruckOut) {
     EXPECT_EQ(line->text(2), QStringLiteral("2026-03-08"));
     EXPECT_EQ(line->text(3), QStringLiteral("wrong day"));
     EXPECT_EQ(line->text(4), QStringLiteral("Sam"));
+}
+
+TEST_F(RecordsDialogTest, NotesATestDayInLapsAndTakesItBackByUndo) {
+    makeLogbook();
+    addEngine(QStringLiteral("Blue"));
+    addInspection(QDate(2026, 3, 7), 2);
+    const auto* panel = open<RunningPanel>(RecordsDialog::Page::Running);
+    EXPECT_EQ(panel->findChild<QLineEdit*>(QStringLiteral("engineRaces"))->text(),
+              QStringLiteral("2"))
+        << "as many as the engine has run";
+    panel->findChild<DateField*>(QStringLiteral("ranOn"))->setDate(QDate(2026, 3, 14));
+    click(panel, "save");
+    EXPECT_TRUE(faults(panel).contains(QStringLiteral("either laps, or what part of a race")));
+    type(panel, "laps", QStringLiteral("25"));
+    type(panel, "note", QStringLiteral("Test day"));
+    click(panel, "save");
+    ASSERT_TRUE(waitFor([&] { return session.log()->running.size() == 1; }));
+    const Running& running = session.log()->running.front();
+    EXPECT_EQ(running.ranOn, QDate(2026, 3, 14));
+    EXPECT_EQ(running.engineRaces, 2);
+    EXPECT_EQ(running.laps, 25);
+    EXPECT_EQ(running.raceThousandths, std::nullopt);
+    EXPECT_EQ(running.note, QStringLiteral("Test day"));
+    session.undo();
+    EXPECT_TRUE(waitFor([&] { return session.log()->running.front().withdrawn; }));
+}
+
+TEST_F(RecordsDialogTest, NotesDynoPullsAsAPartOfARaceAndAmendsThem) {
+    makeLogbook();
+    addEngine(QStringLiteral("Blue"));
+    addInspection(QDate(2026, 3, 7), 2);
+    const auto* panel = open<RunningPanel>(RecordsDialog::Page::Running);
+    panel->findChild<DateField*>(QStringLiteral("ranOn"))->setDate(QDate(2026, 3, 14));
+    panel->findChild<QComboBox*>(QStringLiteral("measure"))->setCurrentIndex(1);
+    panel->findChild<QDoubleSpinBox*>(QStringLiteral("part"))->setValue(0.25);
+    click(panel, "save");
+    ASSERT_TRUE(waitFor([&] { return session.log()->running.size() == 1; }));
+    EXPECT_EQ(session.log()->running.front().raceThousandths, 250);
+    EXPECT_EQ(session.log()->running.front().laps, std::nullopt);
+    ASSERT_TRUE(waitFor(
+        [&] { return !panel->findChild<QCheckBox*>(QStringLiteral("withdrawn"))->isHidden(); }));
+    panel->findChild<QCheckBox*>(QStringLiteral("withdrawn"))->setChecked(true);
+    type(panel, "why", QStringLiteral("another engine"));
+    click(panel, "save");
+    EXPECT_TRUE(waitFor([&] { return session.log()->running.front().withdrawn; }));
+}
+
+TEST_F(RecordsDialogTest, NotesWorkAtASpringAndTakesItBackByUndo) {
+    makeLogbook();
+    addEngine(QStringLiteral("Blue"));
+    addInspection(QDate(2026, 3, 7), 2);
+    const auto* panel = open<LevelChangesPanel>(RecordsDialog::Page::LevelChanges);
+    const auto* spring = panel->findChild<QComboBox*>(QStringLiteral("spring"));
+    ASSERT_TRUE(waitFor([&] { return spring->count() == 1; }));
+    EXPECT_EQ(spring->currentText(), QStringLiteral("1 I, 1I"));
+    panel->findChild<DateField*>(QStringLiteral("changedOn"))->setDate(QDate(2026, 3, 14));
+    panel->findChild<QComboBox*>(QStringLiteral("kind"))->setCurrentIndex(2);
+    type(panel, "note", QStringLiteral("lighter"));
+    click(panel, "save");
+    ASSERT_TRUE(waitFor([&] { return session.log()->levelChanges.size() == 1; }));
+    const LevelChange& change = session.log()->levelChanges.front();
+    EXPECT_EQ(change.spring, session.log()->springs.front().id);
+    EXPECT_EQ(change.kind, LevelChangeKind::Retainer);
+    EXPECT_EQ(change.changedOn, QDate(2026, 3, 14));
+    EXPECT_EQ(change.engineRaces, 2);
+    EXPECT_EQ(change.note, QStringLiteral("lighter"));
+    session.undo();
+    EXPECT_TRUE(waitFor([&] { return session.log()->levelChanges.front().withdrawn; }));
 }
 
 TEST_F(RecordsDialogTest, RefusesNumbersThatAreNone) {

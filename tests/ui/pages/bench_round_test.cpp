@@ -54,6 +54,29 @@ TEST_F(BenchRoundTest, AWholeInspectionTypedByKeyboardIsInTheFileAsTyped) {
     }
 }
 
+TEST_F(BenchRoundTest, TheTrendAnswersWhileAReadingIsTypedAndMovesNothing) {
+    makeLogbook();
+    for (int races = 0; races <= 4; ++races) {
+        inspect(40 - 7 * races, races, 125 - races);
+    }
+    preferences.setRoundOrder(RoundOrder::ByCylinder);
+    showPage();
+    startRound();
+    until([&] { return panel().trendText().contains(QStringLiteral("Expected ")); });
+    const QRect field = panel().field().geometry();
+    type("119");
+    EXPECT_TRUE(panel().verdictText().contains(lbf(6.0))) << "the measured loss waits for nothing";
+    until([&] { return panel().trendText().contains(QStringLiteral("past the limit")); });
+    EXPECT_TRUE(panel().trendText().contains(QStringLiteral("By its trend lost ")));
+    EXPECT_TRUE(panel().verdictText().contains(lbf(6.0))) << "and stands beside the trend";
+    EXPECT_EQ(panel().field().text(), QStringLiteral("119"));
+    EXPECT_TRUE(panel().field().hasFocus());
+    EXPECT_EQ(panel().field().geometry(), field);
+    press(Qt::Key_Enter);
+    waitForSaved();
+    EXPECT_EQ(hitsAt(at(1, Valve::Intake)).last(), QStringLiteral("119"));
+}
+
 TEST_F(BenchRoundTest, AFastHandLosesNoKey) {
     makeLogbook();
     preferences.setRoundOrder(RoundOrder::ByCylinder);

@@ -50,6 +50,31 @@ TEST_F(ReviewBoardTest, BeginsWithTheMostUrgentSpringAndItsReasons) {
         << board.summary().toStdString();
 }
 
+TEST_F(ReviewBoardTest, ANewestInspectionThatReadsLowIsAnnouncedOnce) {
+    EngineLog log = testing::reviewSample();
+    show(log);
+    EXPECT_TRUE(board.shiftNotice().isEmpty()) << board.shiftNotice().toStdString();
+    for (Reading& reading : log.readings) {
+        if (reading.sitting == log.sittings.back().id) {
+            const double lbf = reading.value.force().inPoundsForce() - 4.0;
+            reading.value = *TypedForce::parse(QString::number(lbf, 'f', 2), ForceUnit::PoundForce);
+        }
+    }
+    show(log);
+    EXPECT_TRUE(board.shiftNotice().contains(QStringLiteral("low on all springs")))
+        << board.shiftNotice().toStdString();
+    EXPECT_TRUE(board.shiftNotice().contains(QStringLiteral("test three springs again")));
+    EXPECT_FALSE(board.reasons().contains(QStringLiteral("low on all springs")))
+        << board.reasons().toStdString();
+}
+
+TEST_F(ReviewBoardTest, AYoungEngineIsCalledProvisionalInPlanAndTable) {
+    show(testing::reviewSample(3));
+    EXPECT_TRUE(inTable(StandingTableModel::StandingColumn).endsWith(QStringLiteral("provisional")))
+        << inTable(StandingTableModel::StandingColumn).toStdString();
+    EXPECT_TRUE(board.reasons().contains(QStringLiteral("This rests on few inspections")));
+}
+
 TEST_F(ReviewBoardTest, WalksTheEngineByArrowKeysAndTakesTheTableAlong) {
     show(testing::reviewSample());
     board.plan().setFocus();

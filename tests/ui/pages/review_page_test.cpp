@@ -3,12 +3,17 @@
 #include "tests/support/session_fixture.h"
 #include "ui/dialogs/swap_dialog.h"
 #include "ui/pages/review_board.h"
+#include "ui/pages/review_decisions.h"
+#include "ui/pages/review_detail.h"
 #include "ui/pages/review_page.h"
 #include "ui/preferences.h"
 
 #include <QApplication>
+#include <QLineEdit>
+#include <QPushButton>
 #include <QSettings>
 #include <QTest>
+#include <QTreeWidget>
 
 namespace coilbook {
 namespace {
@@ -58,6 +63,16 @@ protected:
             record.readings.push_back(reading);
         }
         ASSERT_TRUE(apply(record).has_value());
+    }
+
+    /// Types the reason into the dialog that asks for it.
+    void decideWith(const QString& why) {
+        ReasonDialog* dialog = m_page->reasonDialog();
+        ASSERT_NE(dialog, nullptr);
+        ASSERT_TRUE(QTest::qWaitForWindowActive(dialog));
+        QTest::keyClicks(dialog->findChild<QLineEdit*>(QStringLiteral("why")), why);
+        QTest::keyClick(dialog, Qt::Key_Return);
+        waitFor([&] { return m_page->reasonDialog() == nullptr; });
     }
 
     [[nodiscard]] bool boardIsShown() const { return m_page->emptyText().isEmpty(); }
@@ -127,6 +142,76 @@ TEST_F(ReviewPageTest, RecordsASwapByKeyboardAndTakesItBackByUndo) {
     m_session.undo();
     waitFor([&] { return labelAt(exhaust(3)) == QStringLiteral("S-06"); });
     EXPECT_EQ(labelAt(exhaust(3)), QStringLiteral("S-06"));
+}
+
+// One reading of the spring in view is set aside, and that taken back, by keyboard alone.
+TEST_F(ReviewPageTest, SetsAReadingAsideByKeyboardAndTakesItBack) {
+    addEngine();
+    for (int races = 0; races <= 4; ++races) {
+        const QString lbf = QString::number(121.5 - 0.3 * races - (races == 2 ? 1.5 : 0.0));
+        inspect(QDate(2026, 4, 1).addDays(7 * races), races, {lbf, QStringLiteral("120")});
+    }
+    waitFor([&] { return boardIsShown() && m_page->board().selected().has_value(); });
+    m_page->board().select(exhaust(3));
+    m_page->board().enlarge();
+    ReviewDetail& detail = m_page->board().detail();
+    waitFor([&] { return detail.chart().chart().readings.size() == 5; });
+    detail.chart().setCurrent(2);
+    EXPECT_EQ(detail.trail().currentItem()->text(0), QStringLiteral("2026-04-15"))
+        << "the row of the reading in view is chosen";
+    QPushButton* aside = detail.decisions().button(ReadingJudgement::SetAside);
+    ASSERT_NE(aside, nullptr);
+    EXPECT_EQ(detail.decisions().button(ReadingJudgement::LeftToModel), nullptr);
+    aside->setFocus();
+    QTest::keyClick(aside, Qt::Key_Space);
+    decideWith(QStringLiteral("hung up on the adapter"));
+    waitFor([&] { return !m_session.log()->decisions.empty(); });
+    const Decision& decision = m_session.log()->decisions.back();
+    EXPECT_EQ(decision.judgement, ReadingJudgement::SetAside);
+    EXPECT_EQ(decision.spring, m_springs[0].id);
+    EXPECT_EQ(decision.inspection, m_session.log()->inspections[2].id);
+    EXPECT_EQ(decision.author.why, QStringLiteral("hung up on the adapter"));
+    const auto said = [&](const char* text) {
+        const QTreeWidget& trail = detail.trail();
+        for (int row = 0; row < trail.topLevelItemCount(); ++row) {
+            if (trail.topLevelItem(row)->text(6).contains(QString::fromLatin1(text))) {
+                return true;
+            }
+        }
+        return false;
+    };
+    waitFor([&] { return said("set aside: "); });
+    EXPECT_TRUE(said("hung up on the adapter"));
+
+    detail.chart().setCurrent(2);
+    waitFor([&] { return detail.decisions().button(ReadingJudgement::LeftToModel) != nullptr; });
+    EXPECT_EQ(detail.decisions().button(ReadingJudgement::SetAside), nullptr);
+    m_session.undo();
+    waitFor([&] {
+        return m_session.log()->decisions.back().judgement == ReadingJudgement::LeftToModel;
+    });
+    waitFor([&] { return !said("set aside"); });
+    EXPECT_FALSE(said("set aside"));
+}
+
+TEST_F(ReviewPageTest, ADropThatMayBeIsConfirmedOrDeniedWithAReason) {
+    addEngine();
+    for (int races = 0; races <= 6; ++races) {
+        const QString lbf = QString::number(121.5 - 0.2 * races - (races == 6 ? 8.0 : 0.0));
+        inspect(QDate(2026, 4, 1).addDays(7 * races), races,
+                {lbf, QString::number(120 - 0.2 * races)});
+    }
+    waitFor([&] { return boardIsShown() && m_page->board().selected() == exhaust(3); });
+    m_page->board().enlarge();
+    ReviewDetail& detail = m_page->board().detail();
+    waitFor([&] { return detail.chart().chart().readings.size() == 7; });
+    ASSERT_NE(detail.decisions().button(ReadingJudgement::DropDenied), nullptr);
+    QPushButton* confirm = detail.decisions().button(ReadingJudgement::DropConfirmed);
+    ASSERT_NE(confirm, nullptr);
+    QTest::mouseClick(confirm, Qt::LeftButton);
+    decideWith(QStringLiteral("tested twice more"));
+    waitFor([&] { return !m_session.log()->decisions.empty(); });
+    EXPECT_EQ(m_session.log()->decisions.back().judgement, ReadingJudgement::DropConfirmed);
 }
 
 } // namespace

@@ -23,14 +23,16 @@ LossChart chartOf(const Place& place, double perRace) {
         LossChart::Point point;
         point.races = race;
         point.loss = Force::poundsForce(loss);
-        point.corrected = race % 2 == 0;
-        point.setAside = race == 5 && place.cylinder.number() == 3;
+        point.corrected = Force::poundsForce(loss - 0.2 * (race % 3));
+        if (race == 5 && place.cylinder.number() == 3) {
+            point.event = EventFinding{};
+        }
         chart.readings.push_back(point);
     }
     const auto band = [&](double race) {
         return LossChart::BandPoint{race, Force::poundsForce(perRace * race),
                                     Force::poundsForce(perRace * race - 0.1 - 0.06 * race),
-                                    Force::poundsForce(perRace * race + 0.1 + 0.06 * race), true};
+                                    Force::poundsForce(perRace * race + 0.1 + 0.06 * race)};
     };
     for (int race = 0; race <= 9; ++race) {
         chart.estimate.push_back(band(race));
@@ -120,6 +122,9 @@ SheetContent sampleSheet(const EngineLayout& layout) {
     content.rangeLeast = quantities.forceWithUnit(content.range.least);
     content.rangeMost = quantities.forceWithUnit(content.range.most);
     content.amendedSince = QStringLiteral("2026-04-18");
+    content.notCounted = {QStringLiteral("3 E S-27, 112.4 of 2026-04-18 (set aside by Kim)"),
+                          QStringLiteral("5 I S-09, 1 hit (too far from the others)")};
+    content.levelChanges = {QStringLiteral("2 I S-03 on 2026-04-11 (shims)")};
     content.amendments = {
         {QStringLiteral("2026-05-02"), QStringLiteral("3 E, hit 1 of 2026-05-02"),
          QStringLiteral("171.25 lbf"), QStringLiteral("117.25 lbf"), QStringLiteral("Shop hand"),
@@ -155,6 +160,8 @@ SheetContent overlongSheet() {
         }
     }
     content.shift = endless;
+    content.notCounted = QStringList(40, endless);
+    content.levelChanges = content.notCounted;
     content.amendments.assign(
         40, {QStringLiteral("2026-05-01"), endless, endless, endless, endless, endless});
     return content;

@@ -73,6 +73,10 @@ TEST(SheetPainterTest, NothingIsDrawnOutsideTheMargins) {
         for (const EngineLayout& layout : engines()) {
             SCOPED_TRACE(layoutToText(layout).toStdString());
             expectInsideMargins(imageOf(sampleSheet(layout), paper, paintSheet));
+            SheetContent shifted = sampleSheet(layout);
+            shifted.shift =
+                QStringLiteral("This inspection reads low on all springs. ").repeated(7);
+            expectInsideMargins(imageOf(shifted, paper, paintSheet));
             expectInsideMargins(imageOf(sampleForm(layout), paper, paintRoundForm));
         }
         SCOPED_TRACE("overlong");

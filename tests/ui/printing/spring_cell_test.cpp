@@ -43,8 +43,9 @@ TEST(SpringCellTest, NumbersKeepAllTheirDigitsInEveryEngine) {
 }
 
 TEST(SpringCellTest, PartsLieInsideTheCellAndApart) {
-    for (const QSizeF& size : {QSizeF(mm(91), mm(16)), QSizeF(mm(91), mm(5.5)),
-                               QSizeF(mm(61), mm(9)), QSizeF(mm(120), mm(16))}) {
+    for (const QSizeF& size :
+         {QSizeF(mm(91), mm(16)), QSizeF(mm(91), mm(5.5)), QSizeF(mm(61), mm(9)),
+          QSizeF(mm(61), mm(7)), QSizeF(mm(120), mm(16))}) {
         for (const bool notes : {false, true}) {
             const SpringCellLayout cell = layOutSpringCell(size, notes);
             const std::vector<QRectF> parts{cell.place,    cell.mark,   cell.label,

@@ -1,0 +1,237 @@
+#include "core/assessment/wear_estimate.h"
+
+#include "core/wear/event_scores.h"
+#include "core/wear/session_check.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coilbook {
+
+namespace {
+
+constexpr double kSessionAlarm = 2.0;
+constexpr double kLeastShiftLbf = 1.0;
+
+/// Mean and equal-tailed 90 % interval; a bound that the mean lies beyond is set to the mean.
+ForceEstimate estimateOf(const wear::Mixture& mixture) {
+    const double mean = mixture.mean();
+    return {Force::poundsForce(mean), Force::poundsForce(std::min(mixture.quantile(0.05), mean)),
+            Force::poundsForce(std::max(mixture.quantile(0.95), mean))};
+}
+
+TrendPoint pointOf(double exposure, const wear::Mixture& mixture) {
+    const ForceEstimate estimate = estimateOf(mixture);
+    return {exposure, estimate.mean, estimate.low90, estimate.high90};
+}
+
+} // namespace
+
+std::optional<WearEstimate> WearEstimate::of(const EngineHistory& history, Curves curves) {
+    wear::SeasonOfHistory season = wear::seasonOf(history);
+    if (season.sessions.size() < 2) {
+        return std::nullopt;
+    }
+    std::optional<wear::Fit> fit = wear::fitSeason(season.season);
+    if (!fit) {
+        return std::nullopt;
+    }
+    return WearEstimate(history, std::move(season), std::move(*fit), curves, SessionCheck::Made);
+}
+
+std::optional<WearEstimate> WearEstimate::refitted(const EngineHistory& history) const {
+    wear::SeasonOfHistory season = wear::seasonOf(history);
+    if (season.sessions.size() < 2) {
+        return std::nullopt;
+    }
+    wear::Fit earlier = m_fit;
+    earlier.design.events = eventsIn(history, season);
+    std::optional<wear::Fit> fit = wear::refit(season.season, std::move(earlier));
+    if (!fit) {
+        return std::nullopt;
+    }
+    return WearEstimate(history, std::move(season), std::move(*fit), Curves::None,
+                        SessionCheck::LeftOut);
+}
+
+/// The events of this fit where another history of the engine has them: a reading more moves lives
+/// and cells, and what an event is about is a spring in an inspection.
+std::vector<wear::Event> WearEstimate::eventsIn(const EngineHistory& history,
+                                                const wear::SeasonOfHistory& season) const {
+    std::vector<wear::Event> moved;
+    for (wear::Event event : m_fit.design.events) {
+        const HistoryLife& life = m_history->lives[m_season.lives[event.life]];
+        const InspectionId inspection =
+            m_history->inspections[life.cells[event.cell].inspection].id;
+        for (std::size_t l = 0; l < season.lives.size(); ++l) {
+            const HistoryLife& other = history.lives[season.lives[l]];
+            if (other.spring != life.spring) {
+                continue;
+            }
+            for (std::size_t c = 0; c < other.cells.size(); ++c) {
+                if (history.inspections[other.cells[c].inspection].id == inspection) {
+                    event.life = l;
+                    event.cell = c;
+                    moved.push_back(event);
+                }
+            }
+        }
+    }
+    return moved;
+}
+
+std::optional<Force> WearEstimate::expectedReading(std::size_t life,
+                                                   std::optional<std::size_t> inspection) const {
+    const auto position = positionOf(life);
+    if (!position) {
+        return std::nullopt;
+    }
+    const std::size_t index = m_fitted[*position];
+    double level = m_season.season.lives[index].cells.front().mean +
+                   wear::startsOfLives({index}, m_season.season, m_fit).front();
+    for (const double step : wear::levelStepsOf(index, m_season.season, m_fit)) {
+        level += step;
+    }
+    const auto session = inspection ? sessionOf(*inspection) : std::nullopt;
+    const double shift = session ? wear::shiftOf(*session, m_fit).mean() : 0.0;
+    return Force::poundsForce(level - m_posteriors[*position].lossNow().mean() + shift);
+}
+
+WearEstimate::WearEstimate(const EngineHistory& history, wear::SeasonOfHistory season,
+                           wear::Fit fit, Curves curves, SessionCheck check)
+    : m_history(&history)
+    , m_season(std::move(season))
+    , m_fit(std::move(fit))
+    , m_fitted(wear::livesStillFitted(m_season.season))
+    , m_posteriors(wear::posteriorsOfLives(m_fitted, m_season.season, m_fit))
+    , m_curves(curves == Curves::Drawn ? wear::lossesAtCells(m_fitted, m_season.season, m_fit)
+                                       : std::vector<std::vector<wear::Mixture>>())
+    , m_starts(curves == Curves::Drawn ? wear::startsOfLives(m_fitted, m_season.season, m_fit)
+                                       : std::vector<double>())
+    , m_newestScore(check == SessionCheck::Made ? wear::sessionCheck(m_season.season, m_fit)
+                                                : std::nullopt) {}
+
+std::optional<std::size_t> WearEstimate::positionOf(std::size_t life) const {
+    const auto found = std::find_if(m_fitted.begin(), m_fitted.end(), [&](std::size_t index) {
+        return m_season.lives[index] == life;
+    });
+    return found == m_fitted.end()
+               ? std::nullopt
+               : std::optional(static_cast<std::size_t>(found - m_fitted.begin()));
+}
+
+std::optional<std::size_t> WearEstimate::sessionOf(std::size_t inspection) const {
+    const auto found =
+        std::lower_bound(m_season.sessions.begin(), m_season.sessions.end(), inspection);
+    if (found == m_season.sessions.end() || *found != inspection) {
+        return std::nullopt;
+    }
+    return static_cast<std::size_t>(found - m_season.sessions.begin());
+}
+
+std::optional<ForceEstimate> WearEstimate::shift(std::size_t inspection) const {
+    const auto session = sessionOf(inspection);
+    if (!session) {
+        return std::nullopt;
+    }
+    return estimateOf(wear::shiftOf(*session, m_fit));
+}
+
+bool WearEstimate::isShifted(std::size_t inspection) const {
+    const auto session = sessionOf(inspection);
+    if (!session || *session == 0) {
+        return false;
+    }
+    if (*session + 1 == m_season.sessions.size()) {
+        return m_newestScore && std::abs(*m_newestScore) >= kSessionAlarm;
+    }
+    const wear::Mixture shift = wear::shiftOf(*session, m_fit);
+    const bool excludesZero = shift.quantile(0.025) > 0.0 || shift.quantile(0.975) < 0.0;
+    return excludesZero && std::abs(shift.mean()) >= kLeastShiftLbf;
+}
+
+std::optional<WearEstimate::LifeFigures> WearEstimate::figures(std::size_t life,
+                                                               const JudgingRules& rules) const {
+    const std::optional<std::size_t> found = positionOf(life);
+    if (!found) {
+        return std::nullopt;
+    }
+    const std::size_t position = *found;
+    const std::size_t index = m_fitted[position];
+    const wear::LifePosterior& posterior = m_posteriors[position];
+    LifeFigures figures;
+    figures.loss = estimateOf(posterior.lossNow());
+    figures.lossPerRace = estimateOf(posterior.rate());
+    figures.odds = posterior.oddsAhead(rules.limit.inPoundsForce(), rules.racesAhead);
+    figures.offTrendScore = wear::offTrendScore(index, m_season.season, m_fit.design, m_fit.atMode);
+    figures.exposure = m_season.season.lives[index].xNow;
+    figures.running = m_season.runningNow[index];
+    figures.racesWithoutLaps = m_season.racesWithoutLaps;
+    figures.leavesRunningOut = m_season.leavesRunningOut;
+    addEvents(figures, index);
+    for (const HistoryCell& cell : m_history->lives[life].cells) {
+        for (const HistoryHit& hit : cell.hits) {
+            if (std::find(m_season.screened.begin(), m_season.screened.end(), hit.reading) !=
+                m_season.screened.end()) {
+                figures.hitsSetAside.push_back(hit.reading);
+            }
+        }
+    }
+    if (!m_curves.empty()) {
+        addCurve(figures, position, std::clamp(rules.racesAhead, 0, kMostRacesAhead));
+    }
+    return figures;
+}
+
+void WearEstimate::addEvents(LifeFigures& figures, std::size_t life) const {
+    const wear::Design& design = m_fit.design;
+    for (std::size_t e = 0; e < design.events.size(); ++e) {
+        const wear::Event& event = design.events[e];
+        if (event.life != life) {
+            continue;
+        }
+        const std::size_t session = m_season.season.lives[life].cells[event.cell].session;
+        EventFinding finding;
+        finding.inspection = m_season.sessions[session];
+        finding.byUser = event.byUser;
+        if (event.pending) {
+            finding.kind = EventFinding::Kind::PendingDrop;
+            finding.dropProbability = wear::dropProbability(event);
+        } else if (event.kind == wear::Event::Kind::Drop) {
+            finding.kind = EventFinding::Kind::Drop;
+            finding.dropProbability = 1.0;
+        }
+        figures.events.push_back(finding);
+        figures.eventSizes.push_back(Force::poundsForce(wear::eventSize(e, design, m_fit.atMode)));
+    }
+}
+
+void WearEstimate::addCurve(LifeFigures& figures, std::size_t position, int racesAhead) const {
+    const wear::Life& data = m_season.season.lives[m_fitted[position]];
+    figures.fittedBaseline = Force::poundsForce(data.cells.front().mean + m_starts[position]);
+    for (const double step : wear::levelStepsOf(m_fitted[position], m_season.season, m_fit)) {
+        figures.levelSteps.push_back(Force::poundsForce(step));
+    }
+    const HistoryLife& life = m_history->lives[m_season.lives[m_fitted[position]]];
+    double reached = -1.0; // exposure of the newest point in the model's own measure
+    for (std::size_t cell = 0; cell < data.cells.size(); ++cell) {
+        if (data.cells[cell].x <= reached) {
+            continue; // a second inspection without a race between
+        }
+        reached = data.cells[cell].x;
+        figures.trend.push_back(pointOf(life.cells[cell].exposure, m_curves[position][cell]));
+    }
+    const wear::LifePosterior& posterior = m_posteriors[position];
+    const TrendPoint now = pointOf(life.exposureNow, posterior.lossNow());
+    if (data.xNow > reached) {
+        figures.trend.push_back(now);
+    } else {
+        figures.trend.back() = now; // with a pending drop in it
+    }
+    figures.projection.push_back(now);
+    for (int h = 1; h <= racesAhead; ++h) {
+        figures.projection.push_back(pointOf(life.exposureNow + h, posterior.lossAhead(h)));
+    }
+}
+
+} // namespace coilbook
