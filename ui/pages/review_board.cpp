@@ -301,8 +301,9 @@ void ReviewBoard::fitColumns() {
     m_table->verticalHeader()->setDefaultSectionSize(fontMetrics().height() * 13 / 10);
     const int frame = 2 * m_table->frameWidth() + m_table->verticalScrollBar()->sizeHint().width();
     const int widest = static_cast<int>(width() * kWidestSide);
-    for (const int column : {StandingTableModel::InspectionsColumn,
-                             StandingTableModel::PerRaceColumn, StandingTableModel::SpringColumn}) {
+    for (const int column :
+         {StandingTableModel::InspectionsColumn, StandingTableModel::PerRaceColumn,
+          StandingTableModel::SpringColumn, StandingTableModel::EstimatedColumn}) {
         if (header->length() + frame > widest) {
             m_table->hideColumn(column);
         }
