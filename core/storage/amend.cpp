@@ -2,23 +2,6 @@
 
 namespace coilbook::storage {
 
-namespace {
-
-Result<void> update(const Connection& connection, const TableShape& shape,
-                    const QVariantList& values) {
-    QStringList assignments;
-    for (const QString& column : shape.columns) {
-        assignments.append(column + QStringLiteral(" = ?"));
-    }
-    const QString sql = QStringLiteral("UPDATE %1 SET %2, checksum = ? WHERE id = ?")
-                            .arg(shape.name, assignments.join(QStringLiteral(", ")));
-    QVariantList binds = withChecksum(shape, values);
-    binds.append(values.front());
-    return connection.run(sql, binds);
-}
-
-} // namespace
-
 Result<void> amendValues(const Connection& connection, const TableShape& shape,
                          const QVariantList& before, const QVariantList& after,
                          const Authorship& author) {
@@ -44,7 +27,7 @@ Result<void> amendValues(const Connection& connection, const TableShape& shape,
             return kept;
         }
     }
-    return update(connection, shape, after);
+    return updateSealed(connection, shape, after);
 }
 
 } // namespace coilbook::storage

@@ -13,7 +13,7 @@ namespace {
 /// Rows of one INSERT.
 constexpr std::ptrdiff_t kRowsPerStatement = 50;
 /// Readings of one block; its values fit the cache of a processor.
-constexpr std::size_t kBlock = 40 * static_cast<std::size_t>(kRowsPerStatement);
+constexpr std::size_t kBlock = SealBlocks::kMostRows;
 
 /// In KiB, with PRAGMA cache_size's sign: 64 MiB while importing, SQLite's own size otherwise.
 constexpr int kImportCache = -65536;
@@ -51,8 +51,12 @@ Result<std::unique_ptr<LogbookStore::Batch>> ImportBatch::begin(const Connection
     return setForeignKeys(connection, false)
         .and_then([&] { return setCache(connection, kImportCache); })
         .and_then([&] { return Transaction::write(connection); })
-        .map([&](Transaction transaction) -> std::unique_ptr<LogbookStore::Batch> {
+        .and_then([&](Transaction transaction) {
             batch->m_transaction.emplace(std::move(transaction));
+            return chainEnd(connection);
+        })
+        .map([&](ChainEnd end) -> std::unique_ptr<LogbookStore::Batch> {
+            batch->m_seals = SealBlocks(std::move(end));
             return std::move(batch);
         });
 }
@@ -95,9 +99,11 @@ Result<void> ImportBatch::checkReferences(const Reading& reading) {
     return {};
 }
 
-std::vector<ImportBatch::Portion> ImportBatch::portionsOf(const std::vector<Reading>& readings) {
+ImportBatch::ReadingBlock ImportBatch::blockOf(const std::vector<Reading>& readings, qint64 seal) {
     const TableShape& shape = Rows<Reading>::shape();
-    std::vector<Portion> portions;
+    ReadingBlock block;
+    block.seal = seal;
+    block.rows.reserve(readings.size());
     for (auto first = readings.begin(); first != readings.end();) {
         const auto end =
             first + std::min<std::ptrdiff_t>(kRowsPerStatement, readings.end() - first);
@@ -105,26 +111,37 @@ std::vector<ImportBatch::Portion> ImportBatch::portionsOf(const std::vector<Read
         portion.packed = std::all_of(first, end, PackedReading::fits);
         portion.rows = end - first;
         portion.values.reserve(
-            portion.rows * (portion.packed ? PackedReading::kValues : shape.columns.size() + 1));
+            portion.rows * (portion.packed ? PackedReading::kValues : shape.columns.size() + 2));
         for (; first != end; ++first) {
-            portion.values.append(portion.packed
-                                      ? PackedReading::values(*first)
-                                      : withChecksum(shape, Rows<Reading>::values(*first)));
+            const QVariantList values =
+                portion.packed ? QVariantList() : Rows<Reading>::values(*first);
+            QByteArray digest =
+                portion.packed ? PackedReading::digestOf(*first) : rowDigest(shape.name, values);
+            portion.values.append(portion.packed ? PackedReading::values(*first, digest, seal)
+                                                 : withSeal(values, digest, seal));
+            block.rows.push_back({first->sitting.uuid().toByteArray(QUuid::WithoutBraces) +
+                                      first->id.uuid().toByteArray(QUuid::WithoutBraces),
+                                  std::move(digest)});
         }
-        portions.push_back(std::move(portion));
+        block.portions.push_back(std::move(portion));
     }
-    return portions;
+    block.content = contentOf(block.rows);
+    return block;
 }
 
 Result<void> ImportBatch::passOn() {
-    std::packaged_task<std::vector<Portion>()> task(
-        [readings = std::exchange(m_gathered, {}), used = std::exchange(m_used, {})]() mutable {
-            used.clear();
-            // The task itself ends with the future, in the thread that writes.
-            const std::vector<Reading> taken = std::move(readings);
-            return portionsOf(taken);
-        });
-    std::future<std::vector<Portion>> making = task.get_future();
+    if (m_gathered.empty()) {
+        return writeMade();
+    }
+    std::packaged_task<ReadingBlock()> task([readings = std::exchange(m_gathered, {}),
+                                             used = std::exchange(m_used, {}),
+                                             seal = m_seals.openBlock()]() mutable {
+        used = {};
+        // The task itself ends with the future, in the thread that writes.
+        const std::vector<Reading> taken = std::move(readings);
+        return blockOf(taken, seal);
+    });
+    std::future<ReadingBlock> making = task.get_future();
     std::jthread maker(std::move(task));
     Result<void> written = writeMade();
     m_made = std::move(making);
@@ -138,15 +155,65 @@ Result<void> ImportBatch::writeMade() {
         return {};
     }
     m_used = m_made.get();
-    for (const Portion& portion : m_used) {
-        if (Result<void> written = write(Rows<Reading>::shape(), portion); !written) {
-            return written;
+    const TableShape& shape = Rows<Reading>::shape();
+    qsizetype stored = 0;
+    for (const Portion& portion : m_used.portions) {
+        const Result<qsizetype> written = write(shape, portion);
+        if (!written) {
+            return tl::unexpected(written.error());
         }
+        stored += *written;
+    }
+    if (stored != static_cast<qsizetype>(m_used.rows.size())) {
+        if (Result<void> kept = keepNewRows(m_used); !kept) {
+            return kept;
+        }
+    }
+    m_seals.close(m_used.seal, shape, static_cast<qint64>(m_used.rows.size()), m_used.content);
+    return {};
+}
+
+Result<void> ImportBatch::keepNewRows(ReadingBlock& block) {
+    const QString sql = QStringLiteral(
+        "SELECT r.checksum FROM reading r WHERE r.sitting_id = ? AND r.id = ? AND r.seal = ?");
+    constexpr qsizetype kIdLength = 36;
+    std::map<QByteArray, SealedRow> kept; // the same row may have come twice
+    for (const SealedRow& row : block.rows) {
+        const Result<QVariant> checksum =
+            m_connection.scalar(sql, {QString::fromLatin1(row.key.left(kIdLength)),
+                                      QString::fromLatin1(row.key.mid(kIdLength)),
+                                      QVariant::fromValue<qlonglong>(block.seal)});
+        if (!checksum) {
+            return tl::unexpected(checksum.error());
+        }
+        if (checksum->isValid() && checksum->toLongLong() == checksumOf(row.digest)) {
+            kept.emplace(row.key, row);
+        }
+    }
+    block.rows.clear();
+    for (auto& [key, row] : kept) {
+        block.rows.push_back(std::move(row));
+    }
+    block.content = contentOf(block.rows);
+    return {};
+}
+
+Result<void> ImportBatch::addRow(const TableShape& shape, const QVariantList& values) {
+    m_written.insert(shape.name);
+    QByteArray digest = rowDigest(shape.name, values);
+    const Result<qsizetype> stored =
+        write(shape, {withSeal(values, digest, m_seals.numberFor(shape)), 1, false});
+    if (!stored) {
+        return tl::unexpected(stored.error());
+    }
+    if (*stored > 0) {
+        const QString id = values.at(shape.columns.indexOf(QStringLiteral("id"))).toString();
+        m_seals.add(shape, {id.toLatin1(), std::move(digest)});
     }
     return {};
 }
 
-Result<void> ImportBatch::write(const TableShape& shape, const Portion& portion) {
+Result<qsizetype> ImportBatch::write(const TableShape& shape, const Portion& portion) {
     const auto key = std::tuple(shape.name, portion.packed, portion.rows);
     auto found = m_prepared.find(key);
     if (found == m_prepared.end()) {
@@ -179,6 +246,7 @@ Result<void> ImportBatch::checkForeignKeys() {
 Result<void> ImportBatch::commit() {
     return passOn()
         .and_then([&] { return writeMade(); })
+        .and_then([&] { return m_seals.write(m_connection); })
         .and_then([&] {
             m_prepared.clear();
             return checkForeignKeys();

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/storage/logbook_store.h"
+#include "core/storage/seal_blocks.h"
 #include "core/storage/table.h"
 #include "core/storage/transaction.h"
 
@@ -66,33 +67,44 @@ public:
     [[nodiscard]] Result<void> commit() override;
 
 private:
-    /// The values of one INSERT of readings, in order.
+    /// The values of one INSERT of rows, in order.
     struct Portion {
         QVariantList values;
         qsizetype rows = 0;
         bool packed = false; ///< each row is a PackedReading
     };
 
+    /// Readings that are sealed together.
+    struct ReadingBlock {
+        qint64 seal = 0;
+        std::vector<Portion> portions;
+        std::vector<SealedRow> rows;
+        QByteArray content; ///< of the seal
+    };
+
     explicit ImportBatch(const Connection& connection);
 
-    [[nodiscard]] static std::vector<Portion> portionsOf(const std::vector<Reading>& readings);
+    [[nodiscard]] static ReadingBlock blockOf(const std::vector<Reading>& readings, qint64 seal);
     /// Hands what is gathered to the other thread and writes what it had made before.
     [[nodiscard]] Result<void> passOn();
     [[nodiscard]] Result<void> writeMade();
     /// A reading names a sitting and a spring that are there: Conflict otherwise.
     [[nodiscard]] Result<void> checkReferences(const Reading& reading);
     [[nodiscard]] Result<void> checkForeignKeys();
-    [[nodiscard]] Result<void> write(const TableShape& shape, const Portion& portion);
+    /// Returns how many of the rows were not there before.
+    [[nodiscard]] Result<qsizetype> write(const TableShape& shape, const Portion& portion);
+    [[nodiscard]] Result<void> addRow(const TableShape& shape, const QVariantList& values);
+    /// Leaves the rows that the block has put there, for some were there before.
+    [[nodiscard]] Result<void> keepNewRows(ReadingBlock& block);
 
     template <class Record>
     [[nodiscard]] Result<void> addRow(const Record& record) {
-        const TableShape& shape = Rows<Record>::shape();
-        m_written.insert(shape.name);
-        return write(shape, {withChecksum(shape, Rows<Record>::values(record)), 1, false});
+        return addRow(Rows<Record>::shape(), Rows<Record>::values(record));
     }
 
     const Connection& m_connection;
     std::optional<Transaction> m_transaction;
+    SealBlocks m_seals{ChainEnd()};
     QSet<QUuid> m_there; ///< sittings and springs known to be in the logbook
     QUuid m_latestSitting;
     QUuid m_latestSpring;
@@ -100,8 +112,8 @@ private:
     /// By table, whether packed, and rows.
     std::map<std::tuple<QString, bool, qsizetype>, InsertStatement> m_prepared;
     std::vector<Reading> m_gathered;
-    std::vector<Portion> m_used; ///< written, for the other thread to clear away
-    std::future<std::vector<Portion>> m_made;
+    ReadingBlock m_used; ///< written, for the other thread to clear away
+    std::future<ReadingBlock> m_made;
     std::jthread m_maker;
 };
 

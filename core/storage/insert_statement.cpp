@@ -12,10 +12,10 @@ InsertStatement::InsertStatement(const Connection& connection, QSqlQuery query, 
 Result<InsertStatement> InsertStatement::prepare(const Connection& connection,
                                                  const TableShape& shape, qsizetype rows) {
     const QString sql =
-        QStringLiteral("INSERT INTO %2 (%3, checksum) VALUES %1 ON CONFLICT (%4) DO NOTHING")
+        QStringLiteral("INSERT INTO %2 (%3, checksum, seal) VALUES %1 ON CONFLICT (%4) DO NOTHING")
             .arg(QStringLiteral("%1"), shape.name, shape.columns.join(QStringLiteral(", ")),
                  shape.key);
-    return prepare(connection, sql, shape.columns.size() + 1, rows);
+    return prepare(connection, sql, shape.columns.size() + 2, rows);
 }
 
 Result<InsertStatement> InsertStatement::preparePacked(const Connection& connection,
@@ -41,12 +41,13 @@ Result<InsertStatement> InsertStatement::prepare(const Connection& connection, c
     });
 }
 
-Result<void> InsertStatement::run(const QVariantList& values) {
+Result<qsizetype> InsertStatement::run(const QVariantList& values) {
     Q_ASSERT(values.size() == m_names.size());
     for (qsizetype i = 0; i < values.size(); ++i) {
         m_query.bindValue(m_names.at(i), values.at(i));
     }
-    return m_connection->execute(m_query);
+    return m_connection->execute(m_query).map(
+        [&] { return static_cast<qsizetype>(m_query.numRowsAffected()); });
 }
 
 } // namespace coilbook::storage

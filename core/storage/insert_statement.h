@@ -5,8 +5,8 @@
 
 namespace coilbook::storage {
 
-/// A prepared INSERT of several rows with their checksums; a row whose key is there already is left
-/// alone.
+/// A prepared INSERT of several rows with their checksums and seals; a row whose key is there
+/// already is left alone.
 class InsertStatement {
 public:
     /// For whole rows of a table.
@@ -18,8 +18,8 @@ public:
     [[nodiscard]] static Result<InsertStatement> preparePacked(const Connection& connection,
                                                                qsizetype rows);
 
-    /// The values of all rows, row by row.
-    [[nodiscard]] Result<void> run(const QVariantList& values);
+    /// The values of all rows, row by row. Returns how many of the rows were not there before.
+    [[nodiscard]] Result<qsizetype> run(const QVariantList& values);
 
 private:
     InsertStatement(const Connection& connection, QSqlQuery query, QStringList names);

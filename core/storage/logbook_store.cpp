@@ -7,6 +7,7 @@
 #include "core/storage/engine_log_reader.h"
 #include "core/storage/import_batch.h"
 #include "core/storage/schema.h"
+#include "core/storage/seals.h"
 #include "core/storage/transaction.h"
 #include "core/storage/verification.h"
 
@@ -213,6 +214,21 @@ Result<void> LogbookStore::clearDraft(const EngineId& engine) {
 
 Result<std::unique_ptr<LogbookStore::Batch>> LogbookStore::beginBatch() {
     return storage::ImportBatch::begin(*d->connection);
+}
+
+Result<std::optional<NotedSeal>> LogbookStore::newestSeal(const EngineId& engine) const {
+    return d->inOneView<std::optional<NotedSeal>>(
+        [&] { return storage::newestSealOf(*d->connection, engine); });
+}
+
+Result<void> LogbookStore::sealAnew(SealBeginning beginning) {
+    Result<Transaction> transaction = Transaction::write(*d->connection);
+    if (!transaction) {
+        return tl::unexpected(transaction.error());
+    }
+    return storage::sealAnew(*d->connection, beginning).and_then([&] {
+        return transaction->commit();
+    });
 }
 
 Result<VerifyReport> LogbookStore::verify() const {

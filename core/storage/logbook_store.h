@@ -2,6 +2,7 @@
 
 #include "core/domain/changes.h"
 #include "core/domain/engine_log.h"
+#include "core/domain/seal.h"
 #include "core/support/clock.h"
 #include "core/support/result.h"
 
@@ -73,6 +74,17 @@ public:
     /// nothing is stored unless commit() succeeds.
     class Batch;
     [[nodiscard]] Result<std::unique_ptr<Batch>> beginBatch();
+
+    // Seals (core/domain/seal.h). Whatever is changed through this store is sealed as it is
+    // written.
+
+    /// The newest seal over the data of an engine: its own, its races, inspections, readings and
+    /// all else of its EngineLog. Nothing where there is none yet.
+    [[nodiscard]] Result<std::optional<NotedSeal>> newestSeal(const EngineId& engine) const;
+
+    /// Seals all that the logbook holds as it is now: for rows that came about in another way than
+    /// by being written one after the other. Goes through all rows.
+    [[nodiscard]] Result<void> sealAnew(SealBeginning beginning);
 
     // The file
 

@@ -25,13 +25,25 @@ constexpr qint64 bit(bool isSet, int at) {
     return isSet ? qint64(1) << at : 0;
 }
 
-/// As rowChecksum() of Rows<Reading>::values() would have it, but without making the values.
-qint64 checksumOf(const Reading& reading, QByteArrayView sitting, QByteArrayView id,
-                  QByteArrayView spring) {
+template <class Tag>
+QByteArray bytesOf(const Id<Tag>& id) {
+    return id.uuid().toByteArray(QUuid::WithoutBraces);
+}
+
+} // namespace
+
+bool fits(const Reading& reading) {
+    return reading.kind == ReadingKind::Original && !reading.amends && reading.note.isEmpty() &&
+           reading.author == Authorship() && reading.hit <= kMostHit &&
+           reading.value.digits() <= kMostDigits;
+}
+
+QByteArray digestOf(const Reading& reading) {
+    // Without making the values, most of which are empty.
     CanonicalRow row(Rows<Reading>::shape().name);
-    row.addUtf8(sitting);
-    row.addUtf8(id);
-    row.addUtf8(spring);
+    row.addUtf8(bytesOf(reading.sitting));
+    row.addUtf8(bytesOf(reading.id));
+    row.addUtf8(bytesOf(reading.spring));
     row.addNumber(reading.place.cylinder.number());
     row.addUtf8(reading.place.valve == Valve::Exhaust ? "E" : "I");
     row.addNumber(reading.hit);
@@ -46,41 +58,32 @@ qint64 checksumOf(const Reading& reading, QByteArrayView sitting, QByteArrayView
     row.addUtf8({});  // at_utc
     row.addNumber(0); // at_offset_min
     row.addUtf8({});  // why
-    return row.checksum();
+    return row.digest();
 }
 
-} // namespace
-
-bool fits(const Reading& reading) {
-    return reading.kind == ReadingKind::Original && !reading.amends && reading.note.isEmpty() &&
-           reading.author == Authorship() && reading.hit <= kMostHit &&
-           reading.value.digits() <= kMostDigits;
-}
-
-QVariantList values(const Reading& reading) {
+QVariantList values(const Reading& reading, const QByteArray& digest, qint64 seal) {
     const qint64 numbers =
         reading.place.cylinder.number() | bit(reading.place.valve == Valve::Exhaust, kExhaustAt) |
         bit(reading.retest, kRetestAt) | bit(reading.value.unit() == ForceUnit::Newton, kNewtonAt) |
         qint64(reading.value.decimals()) << kDecimalsAt | qint64(reading.hit) << kHitAt |
         reading.value.digits() << kDigitsAt;
-    const QByteArray sitting = reading.sitting.uuid().toByteArray(QUuid::WithoutBraces);
-    const QByteArray id = reading.id.uuid().toByteArray(QUuid::WithoutBraces);
-    const QByteArray spring = reading.spring.uuid().toByteArray(QUuid::WithoutBraces);
     // Bytes rather than text: they are neither converted nor counted through on their way.
-    const QByteArray ids = sitting + id + spring;
+    const QByteArray ids = bytesOf(reading.sitting) + bytesOf(reading.id) +
+                           bytesOf(reading.spring) + QByteArray::number(seal);
     return {ids, QVariant::fromValue<qlonglong>(numbers),
-            QVariant::fromValue<qlonglong>(checksumOf(reading, sitting, id, spring))};
+            QVariant::fromValue<qlonglong>(checksumOf(digest))};
 }
 
 QString insertSql() {
     return QStringLiteral(
         "INSERT INTO reading (sitting_id, id, spring_id, cylinder, valve, retest, unit, decimals,"
-        " hit, digits, checksum)"
+        " hit, digits, checksum, seal)"
         " SELECT CAST(substr(column1, 1, 36) AS TEXT), CAST(substr(column1, 37, 36) AS TEXT),"
         " CAST(substr(column1, 73, 36) AS TEXT), column2 & 31,"
         " CASE column2 >> 5 & 1 WHEN 0 THEN 'I' ELSE 'E' END, column2 >> 6 & 1,"
         " CASE column2 >> 7 & 1 WHEN 0 THEN 'lbf' ELSE 'N' END, column2 >> 8 & 7,"
-        " column2 >> 11 & 524287, column2 >> 30, column3"
+        " column2 >> 11 & 524287, column2 >> 30, column3,"
+        " CAST(substr(column1, 109) AS INTEGER)"
         " FROM (VALUES %1) v WHERE true ON CONFLICT (sitting_id, id) DO NOTHING");
 }
 

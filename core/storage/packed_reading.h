@@ -15,8 +15,12 @@ constexpr qsizetype kValues = 3;
 
 [[nodiscard]] bool fits(const Reading& reading);
 
-/// The ids of sitting, reading and spring in one string of bytes; all numbers in one; the checksum.
-[[nodiscard]] QVariantList values(const Reading& reading);
+/// Digest of the row, as rowDigest() of Rows<Reading>::values() would have it.
+[[nodiscard]] QByteArray digestOf(const Reading& reading);
+
+/// The ids of sitting, reading and spring and the number of the seal in one string of bytes; all
+/// numbers of the reading in one; the checksum.
+[[nodiscard]] QVariantList values(const Reading& reading, const QByteArray& digest, qint64 seal);
 
 /// The INSERT that takes them apart, with %1 for the tuples of placeholders.
 [[nodiscard]] QString insertSql();

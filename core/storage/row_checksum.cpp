@@ -45,13 +45,20 @@ void CanonicalRow::addUtf8(QByteArrayView text) {
     m_bytes.append(text.data(), text.size());
 }
 
-qint64 CanonicalRow::checksum() const {
-    const QByteArray digest = QCryptographicHash::hash(
-        QByteArrayView(m_bytes.constData(), m_bytes.size()), QCryptographicHash::Sha256);
+QByteArray CanonicalRow::digest() const {
+    return QCryptographicHash::hash(QByteArrayView(m_bytes.constData(), m_bytes.size()),
+                                    QCryptographicHash::Sha256);
+}
+
+qint64 checksumOf(const QByteArray& digest) {
     return qFromBigEndian<qint64>(digest.constData());
 }
 
 qint64 rowChecksum(const QString& table, const QVariantList& values) {
+    return checksumOf(rowDigest(table, values));
+}
+
+QByteArray rowDigest(const QString& table, const QVariantList& values) {
     CanonicalRow row(table);
     for (const QVariant& value : values) {
         if (value.isNull()) {
@@ -62,7 +69,7 @@ qint64 rowChecksum(const QString& table, const QVariantList& values) {
             row.addNumber(value.toLongLong());
         }
     }
-    return row.checksum();
+    return row.digest();
 }
 
 } // namespace coilbook::storage

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QByteArray>
 #include <QByteArrayView>
 #include <QString>
 #include <QVarLengthArray>
@@ -14,6 +15,12 @@ namespace coilbook::storage {
 /// integrity_check does not.
 [[nodiscard]] qint64 rowChecksum(const QString& table, const QVariantList& values);
 
+/// The whole SHA-256 over that form, 32 bytes.
+[[nodiscard]] QByteArray rowDigest(const QString& table, const QVariantList& values);
+
+/// The checksum of a row with that digest.
+[[nodiscard]] qint64 checksumOf(const QByteArray& digest);
+
 /// The canonical form of a row, value by value.
 class CanonicalRow {
 public:
@@ -25,7 +32,7 @@ public:
     void addText(const QString& text);
     void addUtf8(QByteArrayView text);
 
-    [[nodiscard]] qint64 checksum() const;
+    [[nodiscard]] QByteArray digest() const; ///< SHA-256, 32 bytes
 
 private:
     void appendDigits(qint64 number);

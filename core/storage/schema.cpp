@@ -1,6 +1,7 @@
 #include "core/storage/schema.h"
 
 #include "core/storage/row_checksum.h"
+#include "core/storage/seals.h"
 #include "core/storage/transaction.h"
 
 namespace coilbook::storage {
@@ -64,6 +65,19 @@ Result<void> take(const Connection& connection, const Migration& migration) {
         }
     }
     return {};
+}
+
+/// Rows that stood in another form before, or before there were seals, are sealed as they are now.
+Result<void> sealFrom(const Connection& connection, int version) {
+    const Result<int> sealed =
+        number(connection, QStringLiteral("SELECT count(*) FROM sqlite_master"
+                                          " WHERE type = 'table' AND name = 'seal'"));
+    if (!sealed) {
+        return tl::unexpected(sealed.error());
+    }
+    return *sealed == 0 ? Result<void>()
+                        : sealAnew(connection,
+                                   version == 0 ? SealBeginning::Created : SealBeginning::Migrated);
 }
 
 } // namespace
@@ -158,7 +172,10 @@ Result<void> migrate(const Connection& connection, int from,
         }
     }
     const int version = newestVersion(migrations);
-    return connection.run(QStringLiteral("PRAGMA application_id=%1").arg(kApplicationId))
+    return sealFrom(connection, from)
+        .and_then([&] {
+            return connection.run(QStringLiteral("PRAGMA application_id=%1").arg(kApplicationId));
+        })
         .and_then(
             [&] { return connection.run(QStringLiteral("PRAGMA user_version=%1").arg(version)); })
         .and_then([&] {

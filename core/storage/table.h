@@ -4,6 +4,7 @@
 #include "core/storage/insert_statement.h"
 #include "core/storage/row_checksum.h"
 #include "core/storage/rows.h"
+#include "core/storage/seals.h"
 
 #include <optional>
 #include <vector>
@@ -16,23 +17,25 @@ namespace coilbook::storage {
 /// The columns, then the checksum, each with `alias.` in front.
 [[nodiscard]] QString columnList(const TableShape& shape, const QString& alias);
 
-/// The values with their checksum behind them.
-[[nodiscard]] QVariantList withChecksum(const TableShape& shape, QVariantList values);
+/// All tables of data, in the one order in which they are sealed and checked.
+[[nodiscard]] const std::vector<const TableShape*>& dataTables();
 
-/// The values of a row whose columns stand in the order of columnList() from the first on, without
-/// the checksum; StorageFault::Damaged if that does not fit.
+/// The values of a row with what follows them: the checksum by the row's digest, and the number of
+/// the seal that covers it.
+[[nodiscard]] QVariantList withSeal(QVariantList values, const QByteArray& digest, qint64 seal);
+
+/// The values of a row whose columns stand in the order of columnList() from the first on, as they
+/// are, without the checksum.
+[[nodiscard]] QVariantList rowValues(const TableShape& shape, const QSqlQuery& query);
+
+/// The same, StorageFault::Damaged if the checksum does not fit.
 [[nodiscard]] Result<QVariantList> checkedValues(const TableShape& shape, const QSqlQuery& query,
                                                  const QString& path);
 
-/// Stores a record; one that is there already is left alone.
+/// Stores and seals a record; one that is there already is left alone.
 template <class Record>
 [[nodiscard]] Result<void> insert(const Connection& connection, const Record& record) {
-    const TableShape& shape = Rows<Record>::shape();
-    Result<InsertStatement> statement = InsertStatement::prepare(connection, shape, 1);
-    if (!statement) {
-        return tl::unexpected(statement.error());
-    }
-    return statement->run(withChecksum(shape, Rows<Record>::values(record)));
+    return insertSealed(connection, Rows<Record>::shape(), Rows<Record>::values(record));
 }
 
 /// All records for `condition` (`WHERE r.… ORDER BY …`; the table is called r).

@@ -16,6 +16,7 @@ QStringList statementsIn(const QString& dialect, const QString& name) {
 
 const QString kFirst = QStringLiteral("0001_logbook");
 const QString kUsersSay = QStringLiteral("0002_users_say");
+const QString kSeals = QStringLiteral("0003_seals");
 const QString kSqlite = QStringLiteral("sqlite");
 const QString kPostgresql = QStringLiteral("postgresql");
 
@@ -46,9 +47,10 @@ TEST(MigrationsTest, StatementsAreParagraphsWithoutTheirComments) {
 }
 
 TEST(MigrationsTest, TheProgramCarriesTheTextsOfTheTree) {
-    ASSERT_EQ(storage::sqliteMigrations().size(), 2U);
+    ASSERT_EQ(storage::sqliteMigrations().size(), 3U);
     EXPECT_EQ(storage::sqliteMigrations()[0].statements, statementsIn(kSqlite, kFirst));
     EXPECT_EQ(storage::sqliteMigrations()[1].statements, statementsIn(kSqlite, kUsersSay));
+    EXPECT_EQ(storage::sqliteMigrations()[2].statements, statementsIn(kSqlite, kSeals));
 }
 
 TEST(MigrationsTest, BothDialectsDeclareTheSameColumnsInTheSameOrder) {
@@ -64,6 +66,9 @@ TEST(MigrationsTest, BothDialectsDeclareTheSameColumnsInTheSameOrder) {
     say.removeIf([&](const QString& column) { return column.startsWith(remade); });
     EXPECT_EQ(say.size(), 29);
     EXPECT_EQ(columnsOf(statementsIn(kPostgresql, kUsersSay)), say);
+    const QStringList seals = columnsOf(statementsIn(kSqlite, kSeals));
+    EXPECT_EQ(seals.size(), 8 + 12);
+    EXPECT_EQ(columnsOf(statementsIn(kPostgresql, kSeals)), seals);
 }
 
 } // namespace

@@ -1,0 +1,50 @@
+-- Seals: in order of arrival, each written row of data gets a number and a SHA-256 over its content
+-- and the seal before. A row names the seal that covers its present state; rows from before this
+-- step name none, they are covered by the seal that the program sets after a migration.
+
+CREATE TABLE seal (
+    number INTEGER NOT NULL PRIMARY KEY CHECK (number >= 1),
+    subject TEXT NOT NULL CHECK (subject <> ''),
+    record_id TEXT,
+    row_count INTEGER NOT NULL CHECK (row_count >= 0),
+    content TEXT NOT NULL CHECK (length(content) = 64),
+    replaces INTEGER CHECK (replaces >= 1),
+    replaced TEXT CHECK (length(replaced) = 64),
+    digest TEXT NOT NULL CHECK (length(digest) = 64)
+) STRICT;
+
+CREATE INDEX seal_of_many ON seal (number) WHERE record_id IS NULL;
+
+CREATE TRIGGER seal_is_never_changed BEFORE UPDATE ON seal
+BEGIN
+    SELECT RAISE(ABORT, 'a seal is never changed');
+END;
+
+CREATE TRIGGER seal_is_never_deleted BEFORE DELETE ON seal
+BEGIN
+    SELECT RAISE(ABORT, 'a seal is never deleted');
+END;
+
+ALTER TABLE engine ADD COLUMN seal INTEGER;
+
+ALTER TABLE tester ADD COLUMN seal INTEGER;
+
+ALTER TABLE spring ADD COLUMN seal INTEGER;
+
+ALTER TABLE race ADD COLUMN seal INTEGER;
+
+ALTER TABLE inspection ADD COLUMN seal INTEGER;
+
+ALTER TABLE sitting ADD COLUMN seal INTEGER;
+
+ALTER TABLE fitting ADD COLUMN seal INTEGER;
+
+ALTER TABLE reading ADD COLUMN seal INTEGER;
+
+ALTER TABLE running ADD COLUMN seal INTEGER;
+
+ALTER TABLE level_change ADD COLUMN seal INTEGER;
+
+ALTER TABLE decision ADD COLUMN seal INTEGER;
+
+ALTER TABLE amendment ADD COLUMN seal INTEGER;
