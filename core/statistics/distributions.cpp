@@ -1,5 +1,6 @@
 #include "core/statistics/distributions.h"
 
+#include <boost/math/distributions/fisher_f.hpp>
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/distributions/students_t.hpp>
 
@@ -47,6 +48,15 @@ std::optional<double> normalCdf(double z) {
 
 std::optional<double> normalQuantile(double probability) {
     return finite([&] { return boost::math::quantile(boost::math::normal(), probability); });
+}
+
+std::optional<double> fUpperTail(double f, double numeratorDf, double denominatorDf) {
+    return finite([&] {
+        const boost::math::fisher_f distribution(numeratorDf, denominatorDf);
+        return std::isinf(f) && f > 0.0
+                   ? 0.0
+                   : boost::math::cdf(boost::math::complement(distribution, f));
+    });
 }
 
 } // namespace coilbook::statistics

@@ -19,4 +19,7 @@ namespace coilbook::statistics {
 /// The z that is not exceeded with `probability`, strictly between 0 and 1.
 [[nodiscard]] std::optional<double> normalQuantile(double probability);
 
+/// Probability that Fisher's F with `numeratorDf`, `denominatorDf` > 0 is above `f` >= 0.
+[[nodiscard]] std::optional<double> fUpperTail(double f, double numeratorDf, double denominatorDf);
+
 } // namespace coilbook::statistics

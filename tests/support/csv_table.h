@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 
 #include <fstream>
-#include <sstream>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -12,7 +11,7 @@
 namespace coilbook::testing {
 
 /// A table of outside reference data from tests/data: plain commas and a header; lines that begin
-/// with a hash are remarks, quotes around a cell are dropped.
+/// with a hash are remarks, quotes around a cell are dropped and keep its commas.
 class CsvTable {
 public:
     explicit CsvTable(const std::string& file) {
@@ -57,12 +56,19 @@ public:
 
 private:
     static std::vector<std::string> cellsOf(const std::string& line) {
-        std::vector<std::string> cells;
-        std::istringstream stream(line);
-        for (std::string cell; std::getline(stream, cell, ',');) {
-            std::erase(cell, '"');
-            std::erase(cell, '\r');
-            cells.push_back(cell);
+        std::vector<std::string> cells(1);
+        bool quoted = false;
+        for (const char c : line) {
+            if (c == '"') {
+                quoted = !quoted;
+            } else if (c == ',' && !quoted) {
+                cells.emplace_back();
+            } else if (c != '\r') {
+                cells.back() += c;
+            }
+        }
+        if (cells.back().empty()) {
+            cells.pop_back();
         }
         return cells;
     }

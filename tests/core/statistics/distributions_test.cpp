@@ -68,6 +68,19 @@ TEST(DistributionsTest, StudentCdfAgreesWithItsClosedForms) {
     }
 }
 
+// mpmath, 15 digits; see tests/data/quantiles/SOURCE.
+TEST(DistributionsTest, TheUpperTailOfFAgreesWithTheTable) {
+    const CsvTable table("quantiles/f_upper.csv");
+    for (std::size_t row = 0; row < table.rows(); ++row) {
+        const double p = table.number(row, "p");
+        const auto tail =
+            fUpperTail(table.number(row, "F"), table.number(row, "nu1"), table.number(row, "nu2"));
+        EXPECT_GE(digitsAgreeing(tail.value_or(kNaN), 1.0 - p), 11) << "row " << row;
+    }
+    EXPECT_EQ(fUpperTail(kInfinity, 2, 5), 0.0);
+    EXPECT_FALSE(fUpperTail(1.0, 0, 5).has_value());
+}
+
 TEST(DistributionsTest, InfinityIsCertain) {
     EXPECT_EQ(studentTCdf(kInfinity, 3), 1.0);
     EXPECT_EQ(studentTCdf(-kInfinity, 3), 0.0);
