@@ -1,5 +1,6 @@
 #include "core/statistics/distributions.h"
 
+#include <boost/math/distributions/chi_squared.hpp>
 #include <boost/math/distributions/fisher_f.hpp>
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/distributions/students_t.hpp>
@@ -56,6 +57,13 @@ std::optional<double> fUpperTail(double f, double numeratorDf, double denominato
         return std::isinf(f) && f > 0.0
                    ? 0.0
                    : boost::math::cdf(boost::math::complement(distribution, f));
+    });
+}
+
+std::optional<double> chiSquaredTail(double x, double degreesOfFreedom) {
+    return finite([&] {
+        return boost::math::cdf(
+            boost::math::complement(boost::math::chi_squared(degreesOfFreedom), x));
     });
 }
 
