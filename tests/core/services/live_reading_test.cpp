@@ -2,7 +2,9 @@
 #include "tests/support/session_fixture.h"
 #include "tests/support/wearing_set.h"
 
+#include <algorithm>
 #include <chrono>
+#include <limits>
 
 namespace coilbook {
 namespace {
@@ -87,18 +89,26 @@ TEST_F(LiveReadingTest, EndsWhileAQuestionIsOpen) {
     live.ask(m_log, m_earlier.spring, {});
 }
 
+// Both are timed five times and the shortest counts: a busy machine makes either longer, never
+// shorter. Waiting for the fits would take twenty of them.
 TEST_F(LongSeasonLiveReadingTest, TypingWaitsForNoFit) {
-    const auto fitting = std::chrono::steady_clock::now();
-    const LiveAssessment fitted(historyOf(*m_log), {});
-    const double oneFit = since(fitting);
-    ASSERT_TRUE(fitted.onRecord(m_earlier.spring).has_value());
-    const auto typing = std::chrono::steady_clock::now();
-    for (int key = 0; key < 20; ++key) {
-        ask("118.5");
-        QCoreApplication::processEvents(); // as the window does between two keys
+    double oneFit = std::numeric_limits<double>::infinity();
+    double twentyKeys = oneFit;
+    for (int attempt = 0; attempt < 5; ++attempt) {
+        const auto fitting = std::chrono::steady_clock::now();
+        const LiveAssessment fitted(historyOf(*m_log), {});
+        oneFit = std::min(oneFit, since(fitting));
+        ASSERT_TRUE(fitted.onRecord(m_earlier.spring).has_value());
+        const auto typing = std::chrono::steady_clock::now();
+        for (int key = 0; key < 20; ++key) {
+            ask("118.5");
+            QCoreApplication::processEvents(); // as the window does between two keys
+        }
+        twentyKeys = std::min(twentyKeys, since(typing));
+        waitFor([&] { return !m_answers.empty(); });
+        m_answers.clear();
     }
-    EXPECT_LT(since(typing), oneFit) << "twenty key strokes cost less than one of their fits";
-    waitFor([&] { return m_answers.size() >= 2; });
+    EXPECT_LT(twentyKeys, oneFit) << "twenty key strokes cost less than one of their fits";
 }
 
 } // namespace
