@@ -1,6 +1,9 @@
 #include "core/assessment/wear_estimate.h"
 
 #include "core/wear/event_scores.h"
+#include "core/wear/exposure.h"
+#include "core/wear/joint_ahead.h"
+#include "core/wear/loss_functional.h"
 #include "core/wear/session_check.h"
 
 #include <algorithm>
@@ -181,6 +184,76 @@ std::optional<WearEstimate::LifeFigures> WearEstimate::figures(std::size_t life,
         addCurve(figures, position, std::clamp(rules.racesAhead, 0, kMostRacesAhead));
     }
     return figures;
+}
+
+std::optional<double> WearEstimate::worthOfLaps(const std::optional<int>& laps) const {
+    return wear::Exposure(*m_history, m_history->inspections[m_season.sessions.front()].races)
+        .worthOf(laps);
+}
+
+WearEstimate::SetAhead WearEstimate::setAhead(const std::vector<std::size_t>& lives, double races,
+                                              Force limit) const {
+    std::vector<wear::SpringAhead> springs;
+    std::vector<std::size_t> asked; // which of `lives` each is
+    for (std::size_t i = 0; i < lives.size(); ++i) {
+        if (const auto position = positionOf(lives[i])) {
+            springs.push_back({m_fitted[*position], 0});
+            asked.push_back(i);
+        }
+    }
+    const wear::JointAhead joint(std::move(springs), m_season.season, m_fit, races);
+    const std::vector<double> odds = joint.oddsAtLeast(limit.inPoundsForce());
+    const std::vector<double> losses = joint.meanLosses();
+    SetAhead ahead;
+    ahead.odds.resize(lives.size());
+    ahead.losses.resize(lives.size());
+    for (std::size_t s = 0; s < asked.size(); ++s) {
+        ahead.odds[asked[s]] = odds[s];
+        ahead.losses[asked[s]] = Force::poundsForce(losses[s]);
+    }
+    ahead.count = joint.countAtLeast(limit.inPoundsForce());
+    return ahead;
+}
+
+WearEstimate::SetAhead WearEstimate::newSetAhead(const std::vector<Valve>& valves, double races,
+                                                 Force limit) const {
+    std::vector<wear::SpringAhead> springs;
+    for (const Valve valve : valves) {
+        springs.push_back({std::nullopt, valve == Valve::Exhaust ? 1 : 0});
+    }
+    const wear::JointAhead joint(std::move(springs), m_season.season, m_fit, races);
+    SetAhead ahead;
+    for (const double odds : joint.oddsAtLeast(limit.inPoundsForce())) {
+        ahead.odds.emplace_back(odds);
+    }
+    for (const double loss : joint.meanLosses()) {
+        ahead.losses.emplace_back(Force::poundsForce(loss));
+    }
+    ahead.count = joint.countAtLeast(limit.inPoundsForce());
+    return ahead;
+}
+
+std::optional<ForceEstimate> WearEstimate::overRevCost(int race) const {
+    for (std::size_t k = 0; k < m_season.overRevRaces.size(); ++k) {
+        if (m_season.overRevRaces[k] == race) {
+            return estimateOf(wear::overRevCost(k, m_fit));
+        }
+    }
+    return std::nullopt;
+}
+
+std::vector<Force> WearEstimate::lossesOf(std::size_t life) const {
+    std::vector<Force> losses;
+    const auto found = std::find(m_season.lives.begin(), m_season.lives.end(), life);
+    if (found != m_season.lives.end()) {
+        const auto index = static_cast<std::size_t>(found - m_season.lives.begin());
+        const std::vector<std::vector<wear::Mixture>> ofLives =
+            wear::lossesAtCells({index}, m_season.season, m_fit);
+        for (const wear::Mixture& loss : ofLives.front()) {
+            losses.push_back(Force::poundsForce(loss.mean()));
+        }
+    }
+    return losses;
 }
 
 void WearEstimate::addEvents(LifeFigures& figures, std::size_t life) const {

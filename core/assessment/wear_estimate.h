@@ -58,6 +58,34 @@ public:
     [[nodiscard]] std::optional<LifeFigures> figures(std::size_t life,
                                                      const JudgingRules& rules) const;
 
+    /// What a race to come of so many laps is worth in mean races; empty: one, since laps do not
+    /// count or are not known.
+    [[nodiscard]] std::optional<double> worthOfLaps(const std::optional<int>& laps) const;
+
+    /// Springs `races` > 0 mean races from now, taken together.
+    struct SetAhead {
+        std::vector<std::optional<double>> odds;  ///< of having lost the limit, per spring
+        std::vector<std::optional<Force>> losses; ///< mean
+        std::vector<double> count; ///< probability that 0, 1, 2 … of them have lost the limit
+    };
+
+    /// Lives of the history that stand in the engine; those never read have no figures and do not
+    /// count.
+    [[nodiscard]] SetAhead setAhead(const std::vector<std::size_t>& lives, double races,
+                                    Force limit) const;
+
+    /// New springs put in now, as this engine's other springs suggest.
+    [[nodiscard]] SetAhead newSetAhead(const std::vector<Valve>& valves, double races,
+                                       Force limit) const;
+
+    /// What an over-revved race has cost each spring that stood in the engine; empty for a race
+    /// that the model has no step for (none since the first inspection, or more than ten since).
+    [[nodiscard]] std::optional<ForceEstimate> overRevCost(int race) const;
+
+    /// Mean loss at each cell of a life of the history, also of one that was taken out; empty for
+    /// one that was never read.
+    [[nodiscard]] std::vector<Force> lossesOf(std::size_t life) const;
+
 private:
     enum class SessionCheck { Made, LeftOut };
 

@@ -31,6 +31,7 @@ Exposure::Exposure(const EngineHistory& history, int firstRaces)
     , m_meanLaps(meanLapsOf(history.races)) {
     if (history.exposureUnit == ExposureUnit::Laps) {
         weighRaces(history);
+        m_goesByLaps = m_racesWithoutLaps == 0;
     }
     weighRunning(history);
 }
@@ -63,6 +64,10 @@ void Exposure::weighRunning(const EngineHistory& history) {
             m_leavesRunningOut = true;
         }
     }
+}
+
+std::optional<double> Exposure::worthOf(const std::optional<int>& laps) const {
+    return m_goesByLaps && m_meanLaps && laps ? std::optional(*laps / *m_meanLaps) : std::nullopt;
 }
 
 double Exposure::racesBetween(int from, int to) const {

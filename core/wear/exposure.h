@@ -33,6 +33,10 @@ public:
     [[nodiscard]] double runningWhileFitted(const std::vector<FittingSpan>& spans,
                                             const RaceCount& from, const RaceCount& to) const;
 
+    /// What a race to come of so many laps is worth; empty where laps do not count or are not
+    /// known: then it is worth one.
+    [[nodiscard]] std::optional<double> worthOf(const std::optional<int>& laps) const;
+
     /// Races that have no laps, though the wear should go by laps.
     [[nodiscard]] int racesWithoutLaps() const { return m_racesWithoutLaps; }
 
@@ -52,6 +56,7 @@ private:
 
     int m_firstRaces;
     std::optional<double> m_meanLaps;
+    bool m_goesByLaps = false;
     std::vector<double> m_races; ///< worth of the races after the first inspection; empty: one each
     std::vector<Ran> m_running;
     int m_racesWithoutLaps = 0;

@@ -1,6 +1,7 @@
 #include "core/wear/outputs.h"
 
 #include "core/wear/functional.h"
+#include "core/wear/loss_functional.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,53 +10,6 @@
 namespace coilbook::wear {
 
 namespace {
-
-/// Where along its life a loss is asked for.
-struct Instant {
-    double x = 0.0;
-    double xExhaust = 0.0;
-    double calendar = 0.0; ///< X
-    const std::vector<double>* overRevs = nullptr;
-    std::size_t cells = 0; ///< cells up to then: later drops do not count
-    bool settled = false;  ///< contains the break-in
-};
-
-/// D of section 3 without pending steps, and the columns of those.
-struct LossFunctional {
-    Functional trend;
-    std::vector<std::pair<Eigen::Index, double>> pending; ///< column, probability of a drop
-};
-
-LossFunctional lossFunctional(std::size_t index, const Instant& at, const Season& season,
-                              const Design& design) {
-    const Life& life = season.lives[index];
-    const LifeClass& lifeClass = design.classes[design.positions[index].lifeClass];
-    LossFunctional loss;
-    Functional& f = loss.trend;
-    const double settled = at.settled && !season.runIn ? 1.0 : 0.0;
-    f.life = index;
-    f.local = Eigen::VectorXd::Zero(lifeClass.local.cols());
-    f.local.head<3>() << 0.0, at.x, settled;
-    f.shared = Eigen::VectorXd::Zero(design.columns());
-    f.shared.head<3>() << at.x, at.xExhaust, settled;
-    for (std::size_t k = 0; k < at.overRevs->size(); ++k) {
-        f.shared[3 + static_cast<Eigen::Index>(k)] = (*at.overRevs)[k];
-    }
-    f.ownWanderAt = at.x;
-    f.commonWander = std::pair(life.installed, std::max(at.calendar, life.installed));
-    for (std::size_t e = 0; e < design.events.size(); ++e) {
-        const Event& event = design.events[e];
-        if (event.life != index || event.kind != Event::Kind::Drop || event.cell >= at.cells) {
-            continue;
-        }
-        if (event.pending) {
-            loss.pending.emplace_back(design.columnOf(e), dropProbability(event));
-        } else {
-            f.local[design.columnOf(e)] = 1.0;
-        }
-    }
-    return loss;
-}
 
 Functional rateFunctional(std::size_t index, const Season& season, const Design& design) {
     const LifeClass& lifeClass = design.classes[design.positions[index].lifeClass];
@@ -67,11 +21,6 @@ Functional rateFunctional(std::size_t index, const Season& season, const Design&
     f.shared[0] = 1.0;
     f.shared[1] = season.lives[index].kind;
     return f;
-}
-
-Instant nowOf(const Life& life, const Season& season) {
-    // A life with exposure 0 has its break-in before it: it belongs to every loss ahead.
-    return {life.xNow, life.xExhaustNow, season.now, &life.overRevsNow, life.cells.size(), true};
 }
 
 /// Positions in `lives` of those that share a class.
@@ -95,12 +44,6 @@ auto readingsOf(std::size_t life, const Design& design) {
 
 } // namespace
 
-double dropProbability(const Event& event) {
-    const double largest = std::max({event.logOddsDrop, event.logOddsMisread, 0.0});
-    const double drop = std::exp(event.logOddsDrop - largest);
-    return drop / (std::exp(-largest) + std::exp(event.logOddsMisread - largest) + drop);
-}
-
 /// Fills in the posteriors of lives of one class, node by node.
 class PosteriorMaker {
 public:
@@ -112,14 +55,10 @@ public:
         const std::size_t first = lives.front();
         const Life& data = m_season.lives[first];
         const LossFunctional loss =
-            lossFunctional(first, nowOf(data, m_season), m_season, m_fit.design);
+            lossFunctional(first, instantAhead(data, m_season), m_season, m_fit.design);
         const Functional rate = rateFunctional(first, m_season, m_fit.design);
-        // At most one event is pending: only the newest cell bears one.
-        const double dropped = loss.pending.empty() ? 0.0 : loss.pending.front().second;
-        Functional lossWithStep = loss.trend;
-        if (!loss.pending.empty()) {
-            lossWithStep.local[loss.pending.front().first] = 1.0;
-        }
+        const double dropped = loss.dropProbability();
+        const Functional lossWithStep = loss.withStep();
         for (LifePosterior* posterior : posteriors) {
             posterior->m_isNew = !(data.xNow > 0.0);
             posterior->m_parts.reserve(m_fit.nodes.size() * (dropped > 0.0 ? 2 : 1));
@@ -317,6 +256,18 @@ std::vector<double> levelStepsOf(std::size_t life, const Season& season, const F
         steps.push_back(size);
     }
     return steps;
+}
+
+Mixture overRevCost(std::size_t overRev, const Fit& fit) {
+    Functional step;
+    step.shared = Eigen::VectorXd::Zero(fit.design.columns());
+    step.shared[3 + static_cast<Eigen::Index>(overRev)] = 1.0;
+    std::vector<MixturePart> parts;
+    for (std::size_t i = 0; i < fit.nodes.size(); ++i) {
+        const FunctionalPosterior o = posteriorOf(step, fit.design, fit.solutions[i]);
+        parts.push_back({fit.nodes[i].weight, o.mean, o.variance()});
+    }
+    return Mixture(std::move(parts));
 }
 
 Mixture shiftOf(std::size_t session, const Fit& fit) {

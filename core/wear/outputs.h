@@ -74,8 +74,9 @@ private:
 [[nodiscard]] std::vector<double> levelStepsOf(std::size_t life, const Season& season,
                                                const Fit& fit);
 
-/// Probability that a pending event is a drop: pL of section 7.
-[[nodiscard]] double dropProbability(const Event& event);
+/// What a logged over-rev has cost every spring that stood in the engine, lbf: o_k of section 2.
+/// `overRev` is below Season::overRevs. One that no reading follows has its prior.
+[[nodiscard]] Mixture overRevCost(std::size_t overRev, const Fit& fit);
 
 /// The common shift of a session in the present fit.
 [[nodiscard]] Mixture shiftOf(std::size_t session, const Fit& fit);

@@ -167,6 +167,7 @@ private:
             m_overRevs.erase(m_overRevs.begin(), m_overRevs.end() - kMostOverRevs);
         }
         m_made.season.overRevs = m_overRevs.size();
+        m_made.overRevRaces = m_overRevs;
     }
 
     double inExhaustPlaces(const HistoryLife& life, const RaceCount& from,

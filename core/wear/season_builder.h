@@ -17,6 +17,7 @@ struct SeasonOfHistory {
     std::vector<HitNoise> testers;     ///< per tester group; the last is "no tester noted"
     std::vector<ReadingId> screened;   ///< hits that the hit screen left out
     std::vector<double> runningNow;    ///< per life: the part of its exposure that was no race
+    std::vector<int> overRevRaces;     ///< race number of each over-rev column
     int racesWithoutLaps = 0;          ///< that keep the wear from going by laps, as it should
     bool leavesRunningOut = false;     ///< running in laps, and no race tells what laps are worth
 };

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/wear/joint_ahead.h"
 #include "core/wear/priors.h"
 #include "core/wear/season.h"
 
@@ -64,6 +65,49 @@ public:
         const Eigen::VectorXd weights = m_factor.solve(with);
         const double prior = own(now, now) + gamma2 * (now.calendar - data.installed);
         return {meanLoss(now) + weights.dot(m_residual), prior - weights.dot(with)};
+    }
+
+    /// Means and covariance of the losses of several springs `races` from now, given the readings.
+    [[nodiscard]] std::pair<Eigen::VectorXd, Eigen::MatrixXd>
+    lossesAhead(const std::vector<wear::SpringAhead>& springs, double races) const {
+        const std::vector<double> noOverRevs(m_season.overRevs, 0.0);
+        const double gamma2 = m_theta.gamma * m_theta.gamma;
+        std::vector<Point> points;
+        std::vector<double> installed;
+        for (std::size_t s = 0; s < springs.size(); ++s) {
+            if (springs[s].life) {
+                const wear::Life& data = m_season.lives[*springs[s].life];
+                points.push_back({*springs[s].life, data.xNow + races,
+                                  data.xExhaustNow + races * data.kind, m_season.now + races,
+                                  &data.overRevsNow});
+                installed.push_back(data.installed);
+            } else {
+                points.push_back({m_season.lives.size() + s, races, races * springs[s].kind,
+                                  m_season.now + races, &noOverRevs});
+                installed.push_back(m_season.now);
+            }
+        }
+        const auto n = static_cast<Eigen::Index>(points.size());
+        Eigen::MatrixXd with(m_residual.size(), n);
+        Eigen::MatrixXd prior(n, n);
+        Eigen::VectorXd mean(n);
+        for (Eigen::Index s = 0; s < n; ++s) {
+            const auto a = static_cast<std::size_t>(s);
+            mean[s] = meanLoss(points[a]);
+            for (Eigen::Index i = 0; i < with.rows(); ++i) {
+                const Point then = pointAt(m_rows[static_cast<std::size_t>(i)]);
+                const double common = std::min(points[a].calendar, then.calendar) -
+                                      std::min(installed[a], then.calendar);
+                with(i, s) = -own(points[a], then) - gamma2 * common;
+            }
+            for (Eigen::Index t = 0; t < n; ++t) {
+                const auto b = static_cast<std::size_t>(t);
+                prior(s, t) = own(points[a], points[b]) +
+                              gamma2 * (points[a].calendar - std::max(installed[a], installed[b]));
+            }
+        }
+        const Eigen::MatrixXd weights = m_factor.solve(with);
+        return {mean + weights.transpose() * m_residual, prior - with.transpose() * weights};
     }
 
 private:

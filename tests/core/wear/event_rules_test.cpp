@@ -1,4 +1,5 @@
 #include "core/wear/event_scores.h"
+#include "core/wear/loss_functional.h"
 #include "core/wear/outputs.h"
 #include "tests/core/wear/reference_season.h"
 
