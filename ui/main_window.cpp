@@ -4,6 +4,7 @@
 #include "ui/dialogs/engine_dialog.h"
 #include "ui/dialogs/reason_dialog.h"
 #include "ui/dialogs/records_dialog.h"
+#include "ui/dialogs/testers_dialog.h"
 #include "ui/dialogs/text_dialog.h"
 #include "ui/pages/review_page.h"
 #include "ui/pages/start_page.h"
@@ -96,7 +97,9 @@ void MainWindow::wireMenus() {
         };
     };
     connect(menus, &WindowMenus::racesWanted, this, records(RecordsDialog::Page::Races));
-    connect(menus, &WindowMenus::testersWanted, this, records(RecordsDialog::Page::Testers));
+    connect(menus, &WindowMenus::testersWanted, this, [this] {
+        (new TestersDialog(m_session, m_preferences, TestersDialog::Page::Testers, this))->open();
+    });
     connect(menus, &WindowMenus::recordsWanted, this, records(RecordsDialog::Page::Inspections));
     connect(menus, &WindowMenus::changesWanted, this, records(RecordsDialog::Page::Changes));
     connect(menus, &WindowMenus::cautionsWanted, this,

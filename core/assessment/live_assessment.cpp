@@ -2,6 +2,7 @@
 
 #include "core/assessment/spring_assessment.h"
 #include "core/assessment/wear_estimate.h"
+#include "core/testers/reading_corrections.h"
 
 #include <algorithm>
 
@@ -40,7 +41,11 @@ public:
             return std::nullopt;
         }
         const bool begun = inspections == history.inspections.size();
-        return wear->expectedReading(*life, begun ? std::optional(inspections - 1) : std::nullopt);
+        const std::optional<Force> counted =
+            wear->expectedReading(*life, begun ? std::optional(inspections - 1) : std::nullopt);
+        return counted ? std::optional(
+                             ReadingCorrections(history).asReadNow(history.lives[*life], *counted))
+                       : std::nullopt;
     }
 
     EngineHistory history; ///< `wear` refers to it

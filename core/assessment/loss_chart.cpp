@@ -19,7 +19,8 @@ public:
         : m_history(history)
         , m_assessment(assessment)
         , m_life(life)
-        , m_spring(spring) {}
+        , m_spring(spring)
+        , m_corrections(history) {}
 
     std::vector<LossChart::Point> readings() const {
         std::vector<LossChart::Point> points;
@@ -30,6 +31,7 @@ public:
             point.inspection = inspection.id;
             point.races = static_cast<double>(inspection.races);
             point.pressure = cell.mean();
+            point.reading = m_corrections.of(m_life, cell);
             point.loss = measuredLossAt(m_life, c);
             point.on = inspection.on;
             point.hits = static_cast<int>(cell.hits.size());
@@ -110,7 +112,7 @@ private:
             if (std::find(screened.begin(), screened.end(), hit.reading) != screened.end()) {
                 ++point.hitsSetAside;
             } else {
-                kept = kept + hit.value.force();
+                kept = kept + m_corrections.of(m_life, cell, hit).counted();
             }
         }
         const InspectionAssessment& inspection = m_assessment.inspections[cell.inspection];
@@ -211,6 +213,7 @@ private:
     const Assessment& m_assessment;
     const HistoryLife& m_life;
     const SpringAssessment& m_spring;
+    ReadingCorrections m_corrections;
 };
 
 /// Grows to hold what it is shown.

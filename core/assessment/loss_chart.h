@@ -3,6 +3,7 @@
 #include "core/assessment/assessment.h"
 #include "core/domain/engine_log.h"
 #include "core/domain/history.h"
+#include "core/testers/reading_corrections.h"
 
 #include <QDate>
 
@@ -22,6 +23,7 @@ struct LossChart {
         double races = 0.0; ///< engine count
         Force loss;
         Force pressure;
+        CorrectedReading reading; ///< the same, with what the estimate made of it
         QDate on;
         int hits = 0;
         QString tester;                 ///< empty: not noted

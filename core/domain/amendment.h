@@ -19,7 +19,9 @@ enum class Subject {
     Tester,
     Fitting,
     Running,
-    LevelChange
+    LevelChange,
+    Calibration,
+    Study
 };
 
 /// One fact that was changed: the old value stays here for good. Values are the stored text of the

@@ -1,10 +1,12 @@
 #pragma once
 
+#include "core/domain/calibration.h"
 #include "core/domain/decision.h"
 #include "core/domain/engine.h"
 #include "core/domain/inspection.h"
 #include "core/domain/level_change.h"
 #include "core/domain/race.h"
+#include "core/domain/repeatability_study.h"
 #include "core/domain/running.h"
 #include "core/domain/spring.h"
 #include "core/domain/tester.h"
@@ -128,11 +130,31 @@ struct AmendTester {
     Authorship author;
 };
 
-using Change =
-    std::variant<AddEngine, AmendEngine, AddRace, AmendRace, StartInspection, StartSitting,
-                 AmendInspection, AmendSitting, RecordReadings, AmendReading, FitSpring,
-                 WithdrawFitting, AmendSpring, DecideReading, AddRunning, AmendRunning,
-                 AddLevelChange, AmendLevelChange, AddTester, AmendTester>;
+struct AddCalibration {
+    Calibration calibration;
+};
+
+/// Also withdraws it, or puts it in force again.
+struct AmendCalibration {
+    Calibration calibration;
+    Authorship author;
+};
+
+struct AddStudy {
+    RepeatabilityStudy study;
+};
+
+/// Also withdraws it, or puts it in force again.
+struct AmendStudy {
+    RepeatabilityStudy study;
+    Authorship author;
+};
+
+using Change = std::variant<AddEngine, AmendEngine, AddRace, AmendRace, StartInspection,
+                            StartSitting, AmendInspection, AmendSitting, RecordReadings,
+                            AmendReading, FitSpring, WithdrawFitting, AmendSpring, DecideReading,
+                            AddRunning, AmendRunning, AddLevelChange, AmendLevelChange, AddTester,
+                            AmendTester, AddCalibration, AmendCalibration, AddStudy, AmendStudy>;
 
 /// What is being typed at the bench and not committed yet. It is kept in the logbook, so that the
 /// form comes back whole after a crash.

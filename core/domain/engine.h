@@ -52,6 +52,7 @@ struct Engine {
     bool retired = false;          ///< kept and readable, out of the daily list
     bool springsRunIn = false;     ///< its springs were broken in before their baseline
     ExposureUnit exposureUnit = ExposureUnit::Races;
+    bool correctsTemperature = false; ///< the assessment uses forces at 20 °C
 
     bool operator==(const Engine&) const = default;
 };

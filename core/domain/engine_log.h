@@ -1,11 +1,13 @@
 #pragma once
 
 #include "core/domain/amendment.h"
+#include "core/domain/calibration.h"
 #include "core/domain/decision.h"
 #include "core/domain/engine.h"
 #include "core/domain/inspection.h"
 #include "core/domain/level_change.h"
 #include "core/domain/race.h"
+#include "core/domain/repeatability_study.h"
 #include "core/domain/running.h"
 #include "core/domain/spring.h"
 #include "core/domain/tester.h"
@@ -27,10 +29,12 @@ struct EngineLog {
     std::vector<Spring> springs;   ///< those that have a reading or a fitting in this engine
     std::vector<Fitting> fittings; ///< explicit ones, withdrawn ones included
     std::vector<Running> running;  ///< by day, then count; withdrawn ones included
-    std::vector<LevelChange> levelChanges; ///< likewise
-    std::vector<Decision> decisions;       ///< all that were ever made, in order of arrival
-    std::vector<Tester> testers;           ///< all of the logbook
-    std::vector<Amendment> amendments;     ///< of this engine and of all records above
+    std::vector<LevelChange> levelChanges;   ///< likewise
+    std::vector<Decision> decisions;         ///< all that were ever made, in order of arrival
+    std::vector<Tester> testers;             ///< all of the logbook
+    std::vector<Calibration> calibrations;   ///< of all testers, by day; withdrawn ones included
+    std::vector<RepeatabilityStudy> studies; ///< likewise
+    std::vector<Amendment> amendments;       ///< of this engine and of all records above
 
     bool operator==(const EngineLog&) const = default;
 };

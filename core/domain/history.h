@@ -1,11 +1,13 @@
 #pragma once
 
+#include "core/domain/calibration.h"
 #include "core/domain/decision.h"
 #include "core/domain/engine.h"
 #include "core/domain/fitting_spans.h"
 #include "core/domain/ids.h"
 #include "core/domain/level_change.h"
 #include "core/domain/place.h"
+#include "core/domain/tester.h"
 #include "core/units/force.h"
 #include "core/units/temperature.h"
 #include "core/units/typed_force.h"
@@ -26,6 +28,10 @@ struct HistoryTester {
     QString name;
     std::optional<TypedForce> range;
     std::optional<TypedForce> graduation;
+    TesterId id = {};
+    bool corrects = true;
+    std::optional<ZeroOffset> zeroOffset = {};
+    std::vector<Calibration> calibrations = {}; ///< its own in force
 
     bool operator==(const HistoryTester&) const = default;
 };
@@ -73,7 +79,8 @@ struct HistoryLevelChange {
 struct HistoryHit {
     ReadingId reading; ///< the row in force
     TypedForce value{0, 0, ForceUnit::PoundForce};
-    std::optional<std::size_t> tester; ///< index in EngineHistory::testers
+    std::optional<std::size_t> tester;           ///< index in EngineHistory::testers
+    std::optional<Temperature> temperature = {}; ///< of the engine, as noted
 
     bool operator==(const HistoryHit&) const = default;
 };
@@ -103,7 +110,8 @@ struct HistoryLife {
     std::vector<HistoryLevelChange> levelChanges; ///< in order of time
     bool fitted = false;                          ///< stands in the engine now
     Place place;                                  ///< where it stands, or stood last
-    int exposureNow = 0; ///< races run since the baseline while fitted, up to now
+    int exposureNow = 0;                  ///< races run since the baseline while fitted, up to now
+    std::optional<int> softeningPpm = {}; ///< see Spring
 
     bool operator==(const HistoryLife&) const = default;
 };
@@ -118,6 +126,7 @@ struct EngineHistory {
     std::vector<HistoryRunning> running;        ///< by day; up to that day
     bool springsRunIn = false;                  ///< broken in before their baseline
     ExposureUnit exposureUnit = ExposureUnit::Races;
+    bool correctsTemperature = false;
     std::vector<HistoryLife> lives; ///< by place where they stand or stood last, then of fitting
 
     bool operator==(const EngineHistory&) const = default;

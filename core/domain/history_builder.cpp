@@ -1,6 +1,7 @@
 #include "core/domain/history.h"
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 #include <unordered_map>
 
@@ -17,6 +18,7 @@ public:
         m_history.asOf = asOf;
         m_history.springsRunIn = log.engine.springsRunIn;
         m_history.exposureUnit = log.engine.exposureUnit;
+        m_history.correctsTemperature = log.engine.correctsTemperature;
     }
 
     EngineHistory build() {
@@ -37,7 +39,13 @@ private:
     void addTesters() {
         for (const Tester& tester : m_log.testers) {
             m_testers.emplace(tester.id, m_history.testers.size());
-            m_history.testers.push_back({tester.name, tester.range, tester.graduation});
+            HistoryTester known{tester.name, tester.range,    tester.graduation,
+                                tester.id,   tester.corrects, tester.zeroOffset};
+            std::copy_if(m_log.calibrations.begin(), m_log.calibrations.end(),
+                         std::back_inserter(known.calibrations), [&](const Calibration& each) {
+                             return each.tester == tester.id && !each.withdrawn;
+                         });
+            m_history.testers.push_back(std::move(known));
         }
     }
 
@@ -95,7 +103,10 @@ private:
             const auto record =
                 std::find_if(m_log.springs.begin(), m_log.springs.end(),
                              [&](const Spring& candidate) { return candidate.id == spring; });
-            life.label = record == m_log.springs.end() ? QString() : record->label;
+            if (record != m_log.springs.end()) {
+                life.label = record->label;
+                life.softeningPpm = record->softeningPpm;
+            }
             m_history.lives.push_back(std::move(life));
         }
         return m_history.lives[entry->second];
@@ -118,8 +129,9 @@ private:
                     m_log.decisions, m_log.inspections[hit.inspection].id, reading.spring);
                 life.cells.push_back(std::move(cell));
             }
+            const Sitting& sitting = m_log.sittings[hit.sitting];
             life.cells.back().hits.push_back(
-                {reading.id, reading.value, testerOf(m_log.sittings[hit.sitting])});
+                {reading.id, reading.value, testerOf(sitting), sitting.engineTemperature});
         }
     }
 

@@ -61,6 +61,8 @@ using TesterId = Id<struct TesterTag>;
 using FittingId = Id<struct FittingTag>;
 using RunningId = Id<struct RunningTag>;
 using LevelChangeId = Id<struct LevelChangeTag>;
+using CalibrationId = Id<struct CalibrationTag>;
+using StudyId = Id<struct StudyTag>;
 using DecisionId = Id<struct DecisionTag>;
 using AmendmentId = Id<struct AmendmentTag>;
 

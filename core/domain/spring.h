@@ -6,6 +6,8 @@
 #include <QDate>
 #include <QString>
 
+#include <optional>
+
 namespace coilbook {
 
 /// A physical spring. Its label is unique among the springs that have stood in one engine.
@@ -15,6 +17,8 @@ struct Spring {
     QString part; ///< part name or number as the shop writes it
     QString batch;
     QString note;
+    /// How much of its force it loses per °C, in millionths; empty: as spring steel does.
+    std::optional<int> softeningPpm = {};
 
     bool operator==(const Spring&) const = default;
 };

@@ -17,6 +17,14 @@ Result<void> exportLogbook(const LogbookStore& store, const QString& folder) {
     if (!testers) {
         return tl::unexpected(testers.error());
     }
+    const Result<std::vector<Calibration>> calibrations = store.calibrations();
+    if (!calibrations) {
+        return tl::unexpected(calibrations.error());
+    }
+    const Result<std::vector<RepeatabilityStudy>> studies = store.studies();
+    if (!studies) {
+        return tl::unexpected(studies.error());
+    }
     // UTF-8 sorts by code points.
     std::sort(engines->begin(), engines->end(), [](const EngineSummary& a, const EngineSummary& b) {
         return a.name.toUtf8() < b.name.toUtf8();
@@ -26,7 +34,8 @@ Result<void> exportLogbook(const LogbookStore& store, const QString& folder) {
     CsvWriter races(files.add(QStringLiteral("races.csv")));
     CsvWriter readings(files.add(QStringLiteral("readings.csv")));
     OutputFile& jsonFile = files.add(QStringLiteral("logbook.json"));
-    LogbookJson json([&jsonFile](const QByteArray& text) { jsonFile.write(text); }, *testers);
+    LogbookJson json([&jsonFile](const QByteArray& text) { jsonFile.write(text); }, *testers,
+                     *calibrations, *studies);
     writeHeader(races, ExchangeKind::Races);
     writeHeader(readings, ExchangeKind::Readings);
     for (const EngineSummary& engine : *engines) {

@@ -1,5 +1,6 @@
 #include "core/exchange/logbook_json.h"
 
+#include "core/domain/force_text.h"
 #include "core/exchange/decimal_text.h"
 
 #include <algorithm>
@@ -29,6 +30,10 @@ QString nameOf(Subject subject) {
         return QStringLiteral("running");
     case Subject::LevelChange:
         return QStringLiteral("level_change");
+    case Subject::Calibration:
+        return QStringLiteral("calibration");
+    case Subject::Study:
+        return QStringLiteral("study");
     }
     Q_UNREACHABLE();
 }
@@ -101,13 +106,17 @@ std::vector<Record> byArrival(const std::vector<Record>& records) {
 
 } // namespace
 
-LogbookJson::LogbookJson(JsonWriter::Sink sink, const std::vector<Tester>& testers)
+LogbookJson::LogbookJson(JsonWriter::Sink sink, const std::vector<Tester>& testers,
+                         const std::vector<Calibration>& calibrations,
+                         const std::vector<RepeatabilityStudy>& studies)
     : m_json(std::move(sink)) {
     m_json.beginObject();
     field("format", QStringLiteral("coilbook-logbook/1"));
     writeAll("testers", sortedBy(testers, [](const Tester& tester) {
                  return std::pair(tester.name.toUtf8(), tester.id);
              }));
+    writeAll("calibrations", calibrations);
+    writeAll("studies", studies);
     m_json.key("engines");
     m_json.beginArray();
 }
@@ -115,7 +124,8 @@ LogbookJson::LogbookJson(JsonWriter::Sink sink, const std::vector<Tester>& teste
 void LogbookJson::add(const EngineLog& log, const std::optional<Draft>& draft) {
     std::vector<Amendment> amendments;
     for (const Amendment& amendment : byArrival(log.amendments)) {
-        if (amendment.subject == Subject::Tester) {
+        if (amendment.subject == Subject::Tester || amendment.subject == Subject::Calibration ||
+            amendment.subject == Subject::Study) {
             m_testerAmendments.emplace(amendment.id, amendment);
         } else {
             amendments.push_back(amendment);
@@ -206,6 +216,7 @@ void LogbookJson::write(const Engine& engine) {
     field("retired", engine.retired);
     field("springs_run_in", engine.springsRunIn);
     field("exposure_unit", nameOf(engine.exposureUnit));
+    field("corrects_temperature", engine.correctsTemperature);
 }
 
 void LogbookJson::write(const Tester& tester) {
@@ -216,6 +227,66 @@ void LogbookJson::write(const Tester& tester) {
     field("graduation", tester.graduation);
     field("calibrated_on", tester.calibratedOn);
     field("note", tester.note);
+    field("unit", tester.unit ? unitToText(*tester.unit) : QString());
+    field("accuracy", tester.accuracy ? accuracyToText(*tester.accuracy) : QString());
+    field("zero_offset", tester.zeroOffset ? zeroOffsetToText(*tester.zeroOffset) : QString());
+    field("corrects", tester.corrects);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Calibration& calibration) {
+    m_json.beginObject();
+    field("id", calibration.id.text());
+    field("tester", calibration.tester.text());
+    field("calibrated_on", calibration.calibratedOn);
+    field("by", calibration.by);
+    field("certificate", calibration.certificate);
+    field("due_on", calibration.dueOn);
+    field("degree", calibration.degree);
+    field("unit", unitToText(calibration.unit));
+    m_json.key("points");
+    m_json.beginArray();
+    for (const CalibrationPoint& point : calibration.points) {
+        m_json.beginObject(JsonWriter::Layout::OneLine);
+        field("reference", point.reference.text());
+        field("indication", point.indication.text());
+        m_json.endObject();
+    }
+    m_json.endArray();
+    field("withdrawn", calibration.withdrawn);
+    m_json.endObject();
+}
+
+/// Readings by spring, then person, then hit; null where there is none yet.
+void LogbookJson::write(const RepeatabilityStudy& study) {
+    const auto texts = [this](const char* key, const QStringList& all) {
+        m_json.key(key);
+        m_json.beginArray(JsonWriter::Layout::OneLine);
+        for (const QString& text : all) {
+            m_json.string(text);
+        }
+        m_json.endArray();
+    };
+    m_json.beginObject();
+    field("id", study.id.text());
+    field("tester", study.tester.text());
+    field("studied_on", study.studiedOn);
+    texts("springs", study.springs);
+    texts("persons", study.persons);
+    field("hits", study.hits);
+    field("unit", unitToText(study.unit));
+    m_json.key("readings");
+    m_json.beginArray(JsonWriter::Layout::OneLine);
+    for (const std::optional<TypedForce>& reading : study.readings) {
+        if (reading) {
+            m_json.string(reading->text());
+        } else {
+            m_json.null();
+        }
+    }
+    m_json.endArray();
+    field("note", study.note);
+    field("withdrawn", study.withdrawn);
     m_json.endObject();
 }
 
@@ -226,6 +297,7 @@ void LogbookJson::write(const Spring& spring) {
     field("part", spring.part);
     field("batch", spring.batch);
     field("note", spring.note);
+    field("softening_ppm", spring.softeningPpm);
     m_json.endObject();
 }
 

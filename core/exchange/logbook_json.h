@@ -11,7 +11,8 @@
 namespace coilbook {
 
 /// Writes `logbook.json`, everything that a logbook holds, engine by engine:
-/// {"format": "coilbook-logbook/1", "testers": […], "engines": […], "tester_amendments": […]}.
+/// {"format": "coilbook-logbook/1", "testers": […], "calibrations": […],
+/// "studies": […], "engines": […], "tester_amendments": […]}.
 /// Each engine holds its springs, fittings, races, inspections, sittings, readings, running, level
 /// changes, decisions and amendments, which name each other by id. A spring that stood in two
 /// engines is in both. Testers are by name, engines in the order given, springs by label, races by
@@ -19,7 +20,9 @@ namespace coilbook {
 /// The same logbook gives the same bytes.
 class LogbookJson {
 public:
-    LogbookJson(JsonWriter::Sink sink, const std::vector<Tester>& testers);
+    LogbookJson(JsonWriter::Sink sink, const std::vector<Tester>& testers,
+                const std::vector<Calibration>& calibrations,
+                const std::vector<RepeatabilityStudy>& studies);
 
     void add(const EngineLog& log, const std::optional<Draft>& draft);
 
@@ -28,6 +31,8 @@ public:
 private:
     void write(const Engine& engine);
     void write(const Tester& tester);
+    void write(const Calibration& calibration);
+    void write(const RepeatabilityStudy& study);
     void write(const Spring& spring);
     void write(const Fitting& fitting);
     void write(const Race& race);

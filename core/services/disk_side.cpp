@@ -157,6 +157,16 @@ Result<LogbookSnapshot> DiskSide::reload() const {
         return tl::unexpected(testers.error());
     }
     snapshot.testers = std::move(*testers);
+    Result<std::vector<Calibration>> calibrations = m_store->calibrations();
+    if (!calibrations) {
+        return tl::unexpected(calibrations.error());
+    }
+    snapshot.calibrations = std::move(*calibrations);
+    Result<std::vector<RepeatabilityStudy>> studies = m_store->studies();
+    if (!studies) {
+        return tl::unexpected(studies.error());
+    }
+    snapshot.studies = std::move(*studies);
     if (m_engine.isNull()) {
         return snapshot;
     }

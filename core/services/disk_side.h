@@ -15,7 +15,9 @@ namespace coilbook {
 struct LogbookSnapshot {
     std::vector<EngineSummary> engines;
     std::vector<Tester> testers;
-    std::shared_ptr<const EngineLog> log; ///< null: no engine selected
+    std::vector<Calibration> calibrations;   ///< of all testers, by day
+    std::vector<RepeatabilityStudy> studies; ///< likewise
+    std::shared_ptr<const EngineLog> log;    ///< null: no engine selected
     std::shared_ptr<const EngineHistory> history;
     std::optional<Draft> draft;
 };

@@ -242,6 +242,14 @@ const std::vector<Tester>& LogbookSession::testers() const {
     return d->snapshot.testers;
 }
 
+const std::vector<Calibration>& LogbookSession::calibrations() const {
+    return d->snapshot.calibrations;
+}
+
+const std::vector<RepeatabilityStudy>& LogbookSession::studies() const {
+    return d->snapshot.studies;
+}
+
 void LogbookSession::selectEngine(const EngineId& engine) {
     d->onDisk([engine](DiskSide& side) { return side.select(engine); },
               [this, engine](const Result<LogbookSnapshot>& result) {

@@ -41,6 +41,8 @@ public:
 
     [[nodiscard]] const std::vector<EngineSummary>& engines() const;
     [[nodiscard]] const std::vector<Tester>& testers() const;
+    [[nodiscard]] const std::vector<Calibration>& calibrations() const; ///< of all testers, by day
+    [[nodiscard]] const std::vector<RepeatabilityStudy>& studies() const; ///< likewise
 
     /// Loads that engine; ends with logChanged().
     void selectEngine(const EngineId& engine);

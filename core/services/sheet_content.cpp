@@ -2,7 +2,7 @@
 
 #include "core/services/sheet_content_amendments.h"
 #include "core/services/sheet_content_says.h"
-#include "core/wording/amendment_words.h"
+#include "core/services/sheet_content_testers.h"
 #include "core/wording/wording.h"
 
 #include <QDateTime>
@@ -18,10 +18,10 @@ QString written(const std::optional<Force>& force, const Quantities& quantities)
 }
 
 /// Testers and persons of one inspection, each once, in order of first use.
-void addSittings(SheetContent& content, const EngineLog& log, const InspectionId& inspection,
+void addSittings(SheetContent& content, const EngineLog& log, const HistoryInspection& inspection,
                  const Quantities& quantities) {
     for (const Sitting& sitting : log.sittings) {
-        if (sitting.inspection != inspection) {
+        if (sitting.inspection != inspection.id) {
             continue;
         }
         if (!sitting.inspector.isEmpty() && !content.inspectors.contains(sitting.inspector)) {
@@ -33,9 +33,7 @@ void addSittings(SheetContent& content, const EngineLog& log, const InspectionId
         if (tester == log.testers.end()) {
             continue;
         }
-        const SheetTester used{tester->name,
-                               tester->range ? wording::asTyped(*tester->range) : QString(),
-                               quantities.date(tester->calibratedOn)};
+        const SheetTester used = sheetTesterOf(*tester, log, inspection.on, quantities);
         if (std::find(content.testers.begin(), content.testers.end(), used) ==
             content.testers.end()) {
             content.testers.push_back(used);
@@ -54,6 +52,7 @@ SheetSpring sheetSpringOf(const SpringAssessment& spring, const EngineHistory& h
     if (!spring.latestOn.isNull() && spring.latestOn < history.inspections.back().on) {
         sheet.latestOn = quantities.date(spring.latestOn);
     }
+    sheet.latestCorrected = correctedLatest(spring.id, history, quantities);
     sheet.standing = spring.standing;
     sheet.standingWords = wording::standing(spring.standing, assessment.rules.racesAhead);
     if (spring.measuredLoss && assessment.rules.limit > Force()) {
@@ -101,7 +100,8 @@ void addInspection(SheetContent& content, const EngineLog& log, const EngineHist
     const HistoryInspection& newest = history.inspections.back();
     content.inspectedOn = quantities.date(newest.on);
     content.inspectedAtRaces = QString::number(newest.races);
-    addSittings(content, log, newest.id, quantities);
+    addSittings(content, log, newest, quantities);
+    content.testerNotes = testerNotesOf(log, history, quantities);
     content.shift = wording::newestShift(assessment, quantities);
     if (history.inspections.size() > 1) {
         content.amendedSince =

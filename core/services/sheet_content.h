@@ -37,6 +37,8 @@ struct SheetSpring {
     QString loss; ///< measured: baseline minus latest
     /// Day of the latest reading if it is older than the inspection on the sheet.
     QString latestOn;
+    /// The latest reading as the estimate uses it; empty: as it was read.
+    QString latestCorrected;
     Standing standing = Standing::NoTrend;
     QString standingWords;
     std::optional<double> usedOfLimit; ///< measured loss over limit
@@ -68,6 +70,7 @@ struct SheetContent {
     QString asOf;             ///< the day of judgement
     QString racesRun;         ///< up to that day
     std::vector<SheetTester> testers;
+    QStringList testerNotes; ///< overdue calibrations, and what readings were corrected by
     QStringList inspectors;
     QString limit; ///< with unit
     QString unit;  ///< of all forces below

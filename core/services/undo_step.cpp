@@ -87,6 +87,27 @@ public:
                        wording::undoTester(change.tester.name));
     }
 
+    std::optional<UndoStep> operator()(const AddCalibration& change) const {
+        return added<AmendCalibration>(&AmendCalibration::calibration, change.calibration,
+                                       wording::undoCalibration(change.calibration.calibratedOn));
+    }
+
+    std::optional<UndoStep> operator()(const AmendCalibration& change) const {
+        return amended(change, &AmendCalibration::calibration,
+                       recordOf(m_before.calibrations, change.calibration),
+                       wording::undoCalibration(change.calibration.calibratedOn));
+    }
+
+    std::optional<UndoStep> operator()(const AddStudy& change) const {
+        return added<AmendStudy>(&AmendStudy::study, change.study,
+                                 wording::undoStudy(change.study.studiedOn));
+    }
+
+    std::optional<UndoStep> operator()(const AmendStudy& change) const {
+        return amended(change, &AmendStudy::study, recordOf(m_before.studies, change.study),
+                       wording::undoStudy(change.study.studiedOn));
+    }
+
     std::optional<UndoStep> operator()(const RecordReadings& change) const {
         if (change.readings.empty()) {
             return std::nullopt;

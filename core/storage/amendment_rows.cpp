@@ -8,7 +8,7 @@ namespace coilbook::storage {
 
 namespace {
 
-const std::array<std::pair<Subject, const char*>, 9> kSubjects{{
+const std::array<std::pair<Subject, const char*>, 11> kSubjects{{
     {Subject::Engine, "engine"},
     {Subject::Race, "race"},
     {Subject::Inspection, "inspection"},
@@ -18,6 +18,8 @@ const std::array<std::pair<Subject, const char*>, 9> kSubjects{{
     {Subject::Fitting, "fitting"},
     {Subject::Running, "running"},
     {Subject::LevelChange, "level_change"},
+    {Subject::Calibration, "calibration"},
+    {Subject::Study, "study"},
 }};
 
 } // namespace

@@ -39,6 +39,10 @@ public:
     [[nodiscard]] Result<void> operator()(const AmendRunning& change) const;
     [[nodiscard]] Result<void> operator()(const AddLevelChange& change) const;
     [[nodiscard]] Result<void> operator()(const AmendLevelChange& change) const;
+    [[nodiscard]] Result<void> operator()(const AddCalibration& change) const;
+    [[nodiscard]] Result<void> operator()(const AmendCalibration& change) const;
+    [[nodiscard]] Result<void> operator()(const AddStudy& change) const;
+    [[nodiscard]] Result<void> operator()(const AmendStudy& change) const;
 
 private:
     // Parts that several changes share
@@ -54,6 +58,15 @@ private:
     /// The labels of an engine's springs, as stored.
     [[nodiscard]] Result<void> checkLabels(const EngineId& engine) const;
     [[nodiscard]] Result<void> checkFacts(const LevelChange& change) const;
+    [[nodiscard]] Result<void> checkFacts(const Calibration& calibration) const;
+    [[nodiscard]] Result<void> checkFacts(const RepeatabilityStudy& study) const;
+
+    /// Calibrations and studies: what is checked is in the record itself.
+    template <class Record>
+    [[nodiscard]] Result<void> addFacts(const Record& record) const;
+    template <class Record>
+    [[nodiscard]] Result<void> amendFacts(const Record& record, const Authorship& author) const;
+
     /// Running and level changes of an engine beside its inspections, as stored.
     [[nodiscard]] Result<void> checkStoredMoments(const EngineId& engine) const;
     /// An inspection with its sittings, readings and their springs.

@@ -94,6 +94,8 @@ Result<void> readLogAmendments(const Connection& connection, EngineLog& log) {
     appendIds(ids, log.running);
     appendIds(ids, log.levelChanges);
     appendIds(ids, log.testers);
+    appendIds(ids, log.calibrations);
+    appendIds(ids, log.studies);
     return into(log.amendments,
                 selectAmong<Amendment>(connection, QStringLiteral("record_id"), ids));
 }
@@ -137,6 +139,14 @@ Result<std::vector<Tester>> readTesters(const Connection& connection) {
     return select<Tester>(connection, QStringLiteral("ORDER BY r.name"));
 }
 
+Result<std::vector<Calibration>> readCalibrations(const Connection& connection) {
+    return select<Calibration>(connection, QStringLiteral("ORDER BY r.calibrated_on, r.id"));
+}
+
+Result<std::vector<RepeatabilityStudy>> readStudies(const Connection& connection) {
+    return select<RepeatabilityStudy>(connection, QStringLiteral("ORDER BY r.studied_on, r.id"));
+}
+
 Result<EngineLog> readOutline(const Connection& connection, const EngineId& engine) {
     Result<std::optional<Engine>> found = find<Engine>(connection, engine);
     if (!found) {
@@ -175,6 +185,8 @@ Result<EngineLog> readOutline(const Connection& connection, const EngineId& engi
                 connection, ofEngine + QStringLiteral("r.changed_on, r.engine_races, r.id"), {id}));
     });
     read = read.and_then([&] { return into(log.testers, readTesters(connection)); });
+    read = read.and_then([&] { return into(log.calibrations, readCalibrations(connection)); });
+    read = read.and_then([&] { return into(log.studies, readStudies(connection)); });
     if (!read) {
         return tl::unexpected(read.error());
     }

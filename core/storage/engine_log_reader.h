@@ -13,6 +13,10 @@ namespace coilbook::storage {
 /// All testers, by name.
 [[nodiscard]] Result<std::vector<Tester>> readTesters(const Connection& connection);
 
+/// Those of all testers, by day.
+[[nodiscard]] Result<std::vector<Calibration>> readCalibrations(const Connection& connection);
+[[nodiscard]] Result<std::vector<RepeatabilityStudy>> readStudies(const Connection& connection);
+
 /// An engine without its readings, springs, decisions and amendments: what the rules of most
 /// changes need. LogbookFault::UnknownEngine if it is not there.
 [[nodiscard]] Result<EngineLog> readOutline(const Connection& connection, const EngineId& engine);

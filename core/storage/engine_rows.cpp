@@ -39,15 +39,15 @@ Caution cautionOf(int percent) {
 
 template <>
 const TableShape& Rows<Engine>::shape() {
-    static const TableShape shape{QStringLiteral("engine"),
-                                  {QStringLiteral("id"), QStringLiteral("name"),
-                                   QStringLiteral("serial"), QStringLiteral("layout"),
-                                   QStringLiteral("limit_ulbf"), QStringLiteral("races_ahead"),
-                                   QStringLiteral("caution_percent"), QStringLiteral("rpm_ceiling"),
-                                   QStringLiteral("retired"), QStringLiteral("springs_run_in"),
-                                   QStringLiteral("exposure_unit")},
-                                  QStringLiteral("id"),
-                                  {}};
+    static const TableShape shape{
+        QStringLiteral("engine"),
+        {QStringLiteral("id"), QStringLiteral("name"), QStringLiteral("serial"),
+         QStringLiteral("layout"), QStringLiteral("limit_ulbf"), QStringLiteral("races_ahead"),
+         QStringLiteral("caution_percent"), QStringLiteral("rpm_ceiling"),
+         QStringLiteral("retired"), QStringLiteral("springs_run_in"),
+         QStringLiteral("exposure_unit"), QStringLiteral("corrects_temperature")},
+        QStringLiteral("id"),
+        {}};
     return shape;
 }
 
@@ -63,7 +63,8 @@ QVariantList Rows<Engine>::values(const Engine& record) {
             stored(record.rpmCeiling),
             stored(record.retired),
             stored(record.springsRunIn),
-            nameOf(record.exposureUnit)};
+            nameOf(record.exposureUnit),
+            stored(record.correctsTemperature)};
 }
 
 template <>
@@ -85,6 +86,7 @@ Result<Engine> Rows<Engine>::record(const QVariantList& values) {
     engine.retired = row.flag();
     engine.springsRunIn = row.flag();
     engine.exposureUnit = exposureUnitNamed(row.text());
+    engine.correctsTemperature = row.flag();
     return engine;
 }
 

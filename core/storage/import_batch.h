@@ -34,6 +34,14 @@ public:
 
     [[nodiscard]] Result<void> add(const Tester& tester) override { return addRow(tester); }
 
+    [[nodiscard]] Result<void> add(const Calibration& calibration) override {
+        return addRow(calibration);
+    }
+
+    [[nodiscard]] Result<void> add(const RepeatabilityStudy& study) override {
+        return addRow(study);
+    }
+
     [[nodiscard]] Result<void> add(const Spring& spring) override {
         m_there.insert(spring.id.uuid());
         return addRow(spring);

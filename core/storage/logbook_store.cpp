@@ -182,6 +182,14 @@ Result<std::vector<Tester>> LogbookStore::testers() const {
     return storage::readTesters(*d->connection);
 }
 
+Result<std::vector<Calibration>> LogbookStore::calibrations() const {
+    return storage::readCalibrations(*d->connection);
+}
+
+Result<std::vector<RepeatabilityStudy>> LogbookStore::studies() const {
+    return storage::readStudies(*d->connection);
+}
+
 Result<std::optional<Draft>> LogbookStore::draft(const EngineId& engine) const {
     return storage::readDraft(*d->connection, engine);
 }

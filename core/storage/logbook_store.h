@@ -54,6 +54,8 @@ public:
     [[nodiscard]] Result<std::vector<EngineSummary>> engines() const; ///< by name
     [[nodiscard]] Result<EngineLog> engineLog(const EngineId& engine) const;
     [[nodiscard]] Result<std::vector<Tester>> testers() const;
+    [[nodiscard]] Result<std::vector<Calibration>> calibrations() const;   ///< by day
+    [[nodiscard]] Result<std::vector<RepeatabilityStudy>> studies() const; ///< by day
     /// The newest draft of an engine, if something is half typed.
     [[nodiscard]] Result<std::optional<Draft>> draft(const EngineId& engine) const;
 
@@ -107,6 +109,8 @@ public:
     virtual ~Batch() = default;
     [[nodiscard]] virtual Result<void> add(const Engine& engine) = 0;
     [[nodiscard]] virtual Result<void> add(const Tester& tester) = 0;
+    [[nodiscard]] virtual Result<void> add(const Calibration& calibration) = 0;
+    [[nodiscard]] virtual Result<void> add(const RepeatabilityStudy& study) = 0;
     [[nodiscard]] virtual Result<void> add(const Spring& spring) = 0;
     [[nodiscard]] virtual Result<void> add(const Fitting& fitting) = 0;
     [[nodiscard]] virtual Result<void> add(const Race& race) = 0;

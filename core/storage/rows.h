@@ -1,11 +1,13 @@
 #pragma once
 
 #include "core/domain/amendment.h"
+#include "core/domain/calibration.h"
 #include "core/domain/decision.h"
 #include "core/domain/engine.h"
 #include "core/domain/inspection.h"
 #include "core/domain/level_change.h"
 #include "core/domain/race.h"
+#include "core/domain/repeatability_study.h"
 #include "core/domain/running.h"
 #include "core/domain/spring.h"
 #include "core/domain/tester.h"
@@ -105,6 +107,20 @@ template <>
 QVariantList Rows<LevelChange>::values(const LevelChange& record);
 template <>
 Result<LevelChange> Rows<LevelChange>::record(const QVariantList& values);
+
+template <>
+const TableShape& Rows<Calibration>::shape();
+template <>
+QVariantList Rows<Calibration>::values(const Calibration& record);
+template <>
+Result<Calibration> Rows<Calibration>::record(const QVariantList& values);
+
+template <>
+const TableShape& Rows<RepeatabilityStudy>::shape();
+template <>
+QVariantList Rows<RepeatabilityStudy>::values(const RepeatabilityStudy& record);
+template <>
+Result<RepeatabilityStudy> Rows<RepeatabilityStudy>::record(const QVariantList& values);
 
 template <>
 const TableShape& Rows<Decision>::shape();

@@ -8,7 +8,7 @@ const TableShape& Rows<Spring>::shape() {
     static const TableShape shape{QStringLiteral("spring"),
                                   {QStringLiteral("id"), QStringLiteral("label"),
                                    QStringLiteral("part"), QStringLiteral("batch"),
-                                   QStringLiteral("note")},
+                                   QStringLiteral("note"), QStringLiteral("softening_ppm")},
                                   QStringLiteral("id"),
                                   {}};
     return shape;
@@ -16,8 +16,8 @@ const TableShape& Rows<Spring>::shape() {
 
 template <>
 QVariantList Rows<Spring>::values(const Spring& record) {
-    return {stored(record.id), stored(record.label), stored(record.part), stored(record.batch),
-            stored(record.note)};
+    return {stored(record.id),    stored(record.label), stored(record.part),
+            stored(record.batch), stored(record.note),  stored(record.softeningPpm)};
 }
 
 template <>
@@ -29,6 +29,7 @@ Result<Spring> Rows<Spring>::record(const QVariantList& values) {
     spring.part = row.text();
     spring.batch = row.text();
     spring.note = row.text();
+    spring.softeningPpm = row.optionalNumber();
     return spring;
 }
 

@@ -12,10 +12,13 @@ QString columnList(const TableShape& shape, const QString& alias) {
 
 const std::vector<const TableShape*>& dataTables() {
     static const std::vector<const TableShape*> tables{
-        &Rows<Engine>::shape(),      &Rows<Tester>::shape(),     &Rows<Spring>::shape(),
-        &Rows<Race>::shape(),        &Rows<Inspection>::shape(), &Rows<Sitting>::shape(),
-        &Rows<Fitting>::shape(),     &Rows<Reading>::shape(),    &Rows<Running>::shape(),
-        &Rows<LevelChange>::shape(), &Rows<Decision>::shape(),   &Rows<Amendment>::shape()};
+        &Rows<Engine>::shape(),      &Rows<Tester>::shape(),
+        &Rows<Spring>::shape(),      &Rows<Race>::shape(),
+        &Rows<Inspection>::shape(),  &Rows<Sitting>::shape(),
+        &Rows<Fitting>::shape(),     &Rows<Reading>::shape(),
+        &Rows<Running>::shape(),     &Rows<LevelChange>::shape(),
+        &Rows<Decision>::shape(),    &Rows<Amendment>::shape(),
+        &Rows<Calibration>::shape(), &Rows<RepeatabilityStudy>::shape()};
     return tables;
 }
 

@@ -141,7 +141,8 @@ private:
         for (const TableShape* shape :
              {&Rows<Engine>::shape(), &Rows<Race>::shape(), &Rows<Inspection>::shape(),
               &Rows<Sitting>::shape(), &Rows<Spring>::shape(), &Rows<Tester>::shape(),
-              &Rows<Fitting>::shape(), &Rows<Running>::shape(), &Rows<LevelChange>::shape()}) {
+              &Rows<Fitting>::shape(), &Rows<Running>::shape(), &Rows<LevelChange>::shape(),
+              &Rows<Calibration>::shape(), &Rows<RepeatabilityStudy>::shape()}) {
             if (shape->name == table) {
                 return shape;
             }
@@ -191,6 +192,8 @@ Result<void> checkAll(const Connection& connection, VerifyReport& report) {
         .and_then([&] { return checkRows<Reading>(connection, report); })
         .and_then([&] { return checkRows<Running>(connection, report); })
         .and_then([&] { return checkRows<LevelChange>(connection, report); })
+        .and_then([&] { return checkRows<Calibration>(connection, report); })
+        .and_then([&] { return checkRows<RepeatabilityStudy>(connection, report); })
         .and_then([&] { return checkRows<Decision>(connection, report); })
         .and_then([&] { return checkRows<Amendment>(connection, report); })
         .and_then([&] {

@@ -6,8 +6,8 @@ namespace coilbook {
 enum class LogbookFault {
     UnknownEngine,         ///< 1: the name asked for, 2…: the names there are
     EngineNameTaken,       ///< 1: the name
-    EmptyName,             ///< 1: what needs a name ("engine", "spring", "tester")
-    NameTaken,             ///< 1: what has it ("spring", "tester"), 2: the name
+    EmptyName,             ///< 1: what needs a name ("engine", "spring", "tester", "person")
+    NameTaken,             ///< 1: what has it ("spring", "tester", "person"), 2: the name
     NameDiffersInCaseOnly, ///< 1: the new name, 2: the one there
     BadLimit,              ///< 1: what was given; limit must be above 0
     BadRacesAhead,         ///< 1: what was given; 0 to 60
@@ -31,6 +31,10 @@ enum class LogbookFault {
     SpringFitted,          ///< 1: spring, 2: place where it stands now
     RunningUnclear,        ///< neither laps nor a part of a race, or both, or out of bounds
     NothingToDecide,       ///< 1: spring, 2: date of the inspection in which it has no reading
+    CalibrationTooShort,   ///< 1: different reference forces that its curve needs
+    CalibrationNotRising,  ///< it shows no more under the largest force than under the smallest
+    CalibrationDueBefore,  ///< 1: due date, 2: date of the calibration
+    StudyTooSmall,         ///< fewer than two springs, one person or two hits
     SwapBeforeReading,     ///< 1: date of the swap, 2: spring now there, 3: date it was read last
 };
 

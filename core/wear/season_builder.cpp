@@ -1,5 +1,6 @@
 #include "core/wear/season_builder.h"
 
+#include "core/testers/reading_corrections.h"
 #include "core/wear/exposure.h"
 
 #include <algorithm>
@@ -15,7 +16,8 @@ constexpr std::size_t kMostOverRevs = 10;
 class SeasonBuilder {
 public:
     explicit SeasonBuilder(const EngineHistory& history)
-        : m_history(history) {}
+        : m_history(history)
+        , m_corrections(history) {}
 
     SeasonOfHistory build() {
         collectSessions();
@@ -100,7 +102,8 @@ private:
                 group.tester = testerGroup(life.cells[c].hits.front());
                 group.kept = life.cells[c].judgement == ReadingJudgement::Kept;
                 for (const HistoryHit& hit : life.cells[c].hits) {
-                    group.hits.push_back(hit.value.force().inPoundsForce());
+                    const Force counted = m_corrections.of(life, life.cells[c], hit).counted();
+                    group.hits.push_back(counted.inPoundsForce());
                 }
                 m_groups.push_back(std::move(group));
                 m_cellOfGroup.push_back(c);
@@ -274,6 +277,7 @@ private:
     }
 
     const EngineHistory& m_history;
+    ReadingCorrections m_corrections;
     SeasonOfHistory m_made;
     std::vector<std::size_t> m_sessionOf;
     RaceCount m_first;

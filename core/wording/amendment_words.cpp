@@ -24,6 +24,11 @@ QString springLabel(const EngineLog& log, const SpringId& id) {
     return spring != nullptr ? spring->label : QString();
 }
 
+QString testerName(const EngineLog& log, const TesterId& id) {
+    const Tester* tester = recordOf(log.testers, id.uuid());
+    return tester != nullptr ? tester->name : QString();
+}
+
 QString dayOf(const EngineLog& log, const InspectionId& id) {
     const Inspection* inspection = recordOf(log.inspections, id.uuid());
     return inspection != nullptr ? inspection->inspectedOn.toString(Qt::ISODate) : QString();
@@ -69,6 +74,19 @@ QString recordName(const Amendment& amendment, const EngineLog& log) {
                 .arg(springLabel(log, change->spring), change->changedOn.toString(Qt::ISODate));
         }
         return Words::tr("Level change");
+    case Subject::Calibration:
+        if (const Calibration* calibration = recordOf(log.calibrations, amendment.record)) {
+            return Words::tr("Calibration of tester %1 on %2", "a name, a day")
+                .arg(testerName(log, calibration->tester),
+                     calibration->calibratedOn.toString(Qt::ISODate));
+        }
+        return Words::tr("Calibration");
+    case Subject::Study:
+        if (const RepeatabilityStudy* study = recordOf(log.studies, amendment.record)) {
+            return Words::tr("Repeatability of tester %1 on %2", "a name, a day")
+                .arg(testerName(log, study->tester), study->studiedOn.toString(Qt::ISODate));
+        }
+        return Words::tr("Repeatability study");
     }
     Q_UNREACHABLE();
 }

@@ -31,6 +31,14 @@ constexpr std::array kNamed{
     NamedFact{"springs_run_in",
               QT_TRANSLATE_NOOP("coilbook::wording::Words", "broken in before the baseline")},
     NamedFact{"exposure_unit", QT_TRANSLATE_NOOP("coilbook::wording::Words", "wear goes by")},
+    NamedFact{"full_scale", QT_TRANSLATE_NOOP("coilbook::wording::Words", "range")},
+    NamedFact{"corrects", QT_TRANSLATE_NOOP("coilbook::wording::Words", "readings corrected")},
+    NamedFact{"corrects_temperature",
+              QT_TRANSLATE_NOOP("coilbook::wording::Words", "corrected for temperature")},
+    NamedFact{"softening_ppm",
+              QT_TRANSLATE_NOOP("coilbook::wording::Words", "softening with temperature")},
+    NamedFact{"done_by", QT_TRANSLATE_NOOP("coilbook::wording::Words", "by")},
+    NamedFact{"points", QT_TRANSLATE_NOOP("coilbook::wording::Words", "table")},
     NamedFact{"peak_rpm", QT_TRANSLATE_NOOP("coilbook::wording::Words", "peak rpm")},
 };
 
@@ -94,6 +102,7 @@ QString factName(const QString& fact) {
 QString factValue(const QString& fact, const QString& stored, const EngineLog& log) {
     constexpr double kMicro = 1e6;
     constexpr double kMilli = 1e3;
+    constexpr double kMicroOfPercentPer100 = 100.0; // 1e-6 per °C is 0.01 % per 100 °C
     bool isNumber = false;
     const qint64 number = stored.toLongLong(&isNumber);
     if (fact == QLatin1String("layout") && !stored.isEmpty()) {
@@ -120,8 +129,12 @@ QString factValue(const QString& fact, const QString& stored, const EngineLog& l
     }
     if (fact == QLatin1String("over_rev") || fact == QLatin1String("retired") ||
         fact == QLatin1String("closed") || fact == QLatin1String("withdrawn") ||
-        fact == QLatin1String("springs_run_in")) {
+        fact == QLatin1String("springs_run_in") || fact == QLatin1String("corrects") ||
+        fact == QLatin1String("corrects_temperature")) {
         return yesOrNo(number != 0);
+    }
+    if (fact == QLatin1String("softening_ppm")) {
+        return Words::tr("%1 % per 100 °C").arg(value / kMicroOfPercentPer100);
     }
     if (fact == QLatin1String("race_thousandths")) {
         return QString::number(value / kMilli);

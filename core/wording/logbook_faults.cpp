@@ -37,6 +37,9 @@ QString nameTaken(const QString& what, const QString& name) {
     if (what == QLatin1String("spring")) {
         return Words::tr("This engine has a spring “%1” already. Choose another label.").arg(name);
     }
+    if (what == QLatin1String("person")) {
+        return Words::tr("“%1” is named twice. Give each person another name.").arg(name);
+    }
     return Words::tr("There is a tester “%1” already. Choose another name.").arg(name);
 }
 
@@ -129,6 +132,20 @@ QString sentenceOf(LogbookFault fault, const Error& error) {
         return Words::tr("Spring “%1” has no reading in the inspection of %2 that could be kept "
                          "or set aside. Choose an inspection in which it was read.")
             .arg(first, second);
+    case LogbookFault::CalibrationTooShort:
+        return Words::tr("This curve needs at least %1 different reference forces. Type more lines "
+                         "of the certificate, or choose the straight line.")
+            .arg(first);
+    case LogbookFault::CalibrationNotRising:
+        return Words::tr("The table shows no more under its largest force than under its smallest. "
+                         "Check whether reference and reading stand in the right columns.");
+    case LogbookFault::CalibrationDueBefore:
+        return Words::tr("The next calibration cannot be due on %1, which is not after this one of "
+                         "%2. Check both dates.")
+            .arg(first, second);
+    case LogbookFault::StudyTooSmall:
+        return Words::tr("A study needs at least two springs, one person and two hits on each "
+                         "spring, and at most fifty of each.");
     case LogbookFault::SwapBeforeReading:
         return Words::tr("A swap on %1 cannot be: spring “%2” was still there and read on %3. "
                          "Check the date and the count of races.")

@@ -48,6 +48,15 @@ QString undoTester(const QString& name) {
     return translated(QT_TRANSLATE_NOOP("Undo", "Tester %1")).arg(name);
 }
 
+QString undoCalibration(const QDate& on) {
+    return translated(QT_TRANSLATE_NOOP("Undo", "Calibration of %1")).arg(on.toString(Qt::ISODate));
+}
+
+QString undoStudy(const QDate& on) {
+    return translated(QT_TRANSLATE_NOOP("Undo", "Repeatability study of %1"))
+        .arg(on.toString(Qt::ISODate));
+}
+
 QString undoDecision(const QString& spring) {
     return translated(QT_TRANSLATE_NOOP("Undo", "Say about spring %1")).arg(spring);
 }

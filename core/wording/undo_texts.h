@@ -17,6 +17,8 @@ namespace coilbook::wording {
 [[nodiscard]] QString undoSitting();
 [[nodiscard]] QString undoSpring(const QString& label);
 [[nodiscard]] QString undoTester(const QString& name);
+[[nodiscard]] QString undoCalibration(const QDate& on);
+[[nodiscard]] QString undoStudy(const QDate& on);
 
 [[nodiscard]] QString undoDecision(const QString& spring);
 [[nodiscard]] QString undoRunning(const QDate& on);

@@ -19,7 +19,7 @@ Result<QByteArray> jsonOf(const LogbookStore& store) {
         return tl::unexpected(testers.error());
     }
     QByteArray text;
-    LogbookJson json([&](const QByteArray& piece) { text += piece; }, *testers);
+    LogbookJson json([&](const QByteArray& piece) { text += piece; }, *testers, {}, {});
     for (const EngineSummary& engine : *engines) {
         const Result<EngineLog> log = store.engineLog(engine.id);
         if (!log) {

@@ -43,6 +43,7 @@ private:
     QComboBox* m_caution;
     WholeNumberField* m_rpmCeiling;
     QCheckBox* m_springsRunIn;
+    QCheckBox* m_correctsTemperature;
     QComboBox* m_exposure;
     QLabel* m_lapsMissing;
 };

@@ -9,7 +9,6 @@
 #include "ui/dialogs/running_panel.h"
 #include "ui/dialogs/sittings_panel.h"
 #include "ui/dialogs/springs_panel.h"
-#include "ui/dialogs/testers_panel.h"
 #include "ui/preferences.h"
 
 #include <QDialogButtonBox>
@@ -29,7 +28,6 @@ RecordsDialog::RecordsDialog(LogbookSession& session, Preferences& preferences, 
     setAttribute(Qt::WA_DeleteOnClose);
     m_pages->addTab(new RacesPanel(session, preferences), tr("Races"));
     m_pages->addTab(new RunningPanel(session, preferences), tr("Other running"));
-    m_pages->addTab(new TestersPanel(session, preferences), tr("Testers"));
     m_pages->addTab(new InspectionsPanel(session, preferences), tr("Inspections"));
     m_pages->addTab(new SittingsPanel(session, preferences), tr("Who and with what"));
     m_pages->addTab(new SpringsPanel(session, preferences), tr("Springs"));

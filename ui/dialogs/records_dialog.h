@@ -16,16 +16,7 @@ class Preferences;
 class RecordsDialog : public QDialog {
     Q_OBJECT
 public:
-    enum class Page {
-        Races,
-        Running,
-        Testers,
-        Inspections,
-        Sittings,
-        Springs,
-        LevelChanges,
-        Changes
-    };
+    enum class Page { Races, Running, Inspections, Sittings, Springs, LevelChanges, Changes };
 
     RecordsDialog(LogbookSession& session, Preferences& preferences, Page first,
                   QWidget* parent = nullptr);

@@ -24,6 +24,7 @@ private:
     QLineEdit* m_part;
     QLineEdit* m_batch;
     QLineEdit* m_note;
+    QLineEdit* m_softening; ///< % of its force per 100 °C
 };
 
 } // namespace coilbook

@@ -1,14 +1,19 @@
 #include "ui/dialogs/testers_panel.h"
 
 #include "core/support/text.h"
+#include "core/testers/tester_budget.h"
+#include "core/wording/tester_words.h"
 #include "core/wording/wording.h"
+#include "ui/dialogs/accuracy_field.h"
 #include "ui/dialogs/fault_form.h"
 #include "ui/preferences.h"
 #include "ui/widgets/date_field.h"
 #include "ui/widgets/quantity_field.h"
 
 #include <QCheckBox>
+#include <QComboBox>
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QLineEdit>
 
 #include <algorithm>
@@ -23,6 +28,17 @@ QString typedText(const std::optional<TypedForce>& force) {
                  : QString();
 }
 
+/// With its sign; one written in the other unit is shown converted.
+QString zeroText(const std::optional<ZeroOffset>& offset, ForceUnit unit) {
+    if (!offset) {
+        return {};
+    }
+    const QString size = offset->size.unit() == unit
+                             ? offset->size.text()
+                             : QString::number(offset->size.force().in(unit), 'f', 2);
+    return (offset->below ? QStringLiteral("-") : QString()) + size;
+}
+
 } // namespace
 
 TestersPanel::TestersPanel(LogbookSession& session, Preferences& preferences, QWidget* parent)
@@ -32,13 +48,37 @@ TestersPanel::TestersPanel(LogbookSession& session, Preferences& preferences, QW
     , m_graduation(new QuantityField(preferences.forceUnit(), m_form))
     , m_calibrated(new QCheckBox(tr("&Known, on"), m_form))
     , m_calibratedOn(new DateField(m_form))
-    , m_note(new QLineEdit(m_form)) {
+    , m_note(new QLineEdit(m_form))
+    , m_unit(new QComboBox(m_form))
+    , m_accuracy(new AccuracyField(m_form))
+    , m_zero(new QLineEdit(m_form))
+    , m_corrects(new QCheckBox(tr("&Judge by its corrected readings"), m_form))
+    , m_suitability(new QLabel(m_form)) {
+    addFields();
+    build({tr("Tester"), tr("Range"), tr("Division"), tr("Calibrated")}, tr("New t&ester"),
+          tr("No testers yet. Note each one that the shop uses: a tester with a small range reads "
+             "truer than one with a large range, and the sheet names the one that was used."));
+}
+
+void TestersPanel::addFields() {
     m_name->setObjectName(QStringLiteral("name"));
     m_range->setObjectName(QStringLiteral("range"));
     m_graduation->setObjectName(QStringLiteral("graduation"));
     m_calibrated->setObjectName(QStringLiteral("calibrated"));
     m_calibratedOn->setObjectName(QStringLiteral("calibratedOn"));
     m_calibratedOn->setAccessibleName(tr("Calibrated on"));
+    m_unit->setObjectName(QStringLiteral("unit"));
+    m_zero->setObjectName(QStringLiteral("zero"));
+    m_corrects->setObjectName(QStringLiteral("corrects"));
+    m_suitability->setObjectName(QStringLiteral("suitability"));
+    m_zero->setInputMethodHints(Qt::ImhFormattedNumbersOnly);
+    m_zero->setPlaceholderText(tr("what it shows with no load, such as -1.5"));
+    m_unit->addItem(tr("not noted"));
+    for (const ForceUnit unit : {ForceUnit::PoundForce, ForceUnit::Newton}) {
+        m_unit->addItem(Quantities(unit).unitName(), static_cast<int>(unit));
+    }
+    m_suitability->setTextFormat(Qt::PlainText);
+    m_suitability->setWordWrap(true);
     connect(m_calibrated, &QCheckBox::toggled, m_calibratedOn, &QWidget::setEnabled);
     auto* calibration = new QWidget(m_form);
     auto* row = new QHBoxLayout(calibration);
@@ -49,11 +89,19 @@ TestersPanel::TestersPanel(LogbookSession& session, Preferences& preferences, QW
     m_form->addField(tr("&Name of the tester"), m_name);
     m_form->addField(tr("&Range, full scale"), m_range);
     m_form->addField(tr("Smallest &division"), m_graduation);
+    m_form->addField(tr("Its dial shows"), m_unit);
+    m_form->addField(tr("&Accuracy"), m_accuracy);
+    m_form->addField(tr("&Zero is off by"), m_zero);
     m_form->addField(tr("Calibration"), calibration);
+    m_form->addField(QString(), m_corrects);
+    m_form->addField(tr("Good enough?"), m_suitability);
     m_form->addField(tr("No&te"), m_note);
-    build({tr("Tester"), tr("Range"), tr("Division"), tr("Calibrated")}, tr("New t&ester"),
-          tr("No testers yet. Note each one that the shop uses: a tester with a small range reads "
-             "truer than one with a large range, and the sheet names the one that was used."));
+    for (QLineEdit* field :
+         {static_cast<QLineEdit*>(m_range), static_cast<QLineEdit*>(m_graduation), m_zero}) {
+        connect(field, &QLineEdit::textEdited, this, &TestersPanel::showSuitability);
+    }
+    connect(m_accuracy, &AccuracyField::edited, this, &TestersPanel::showSuitability);
+    connect(m_corrects, &QCheckBox::toggled, this, &TestersPanel::showSuitability);
 }
 
 std::vector<RecordPanel::Line> TestersPanel::lines() const {
@@ -61,7 +109,7 @@ std::vector<RecordPanel::Line> TestersPanel::lines() const {
     for (const Tester& tester : m_session.testers()) {
         result.push_back({tester.id.uuid(),
                           {tester.name, typedText(tester.range), typedText(tester.graduation),
-                           tester.calibratedOn.toString(Qt::ISODate)}});
+                           calibrationOf(tester)}});
     }
     return result;
 }
@@ -80,6 +128,12 @@ void TestersPanel::fill(const QUuid& record) {
     m_calibratedOn->setEnabled(known);
     m_calibratedOn->setDate(known ? tester.calibratedOn : QDate::currentDate());
     m_note->setText(tester.note);
+    m_unit->setCurrentIndex(tester.unit ? m_unit->findData(static_cast<int>(*tester.unit)) : 0);
+    m_accuracy->setAccuracy(tester.accuracy);
+    m_zero->setText(zeroText(tester.zeroOffset, m_preferences.forceUnit()));
+    m_corrects->setChecked(tester.corrects);
+    m_shown = record;
+    showSuitability();
 }
 
 bool TestersPanel::accept(QuantityField* field) {
@@ -92,9 +146,8 @@ bool TestersPanel::accept(QuantityField* field) {
 
 std::optional<Change> TestersPanel::read(const QUuid& record,
                                          const std::optional<Authorship>& author) {
-    Tester tester;
+    Tester tester = typed();
     tester.id = TesterId(record);
-    tester.name = normalised(m_name->text());
     if (tester.name.isEmpty()) {
         m_form->showFault(
             m_name,
@@ -104,11 +157,72 @@ std::optional<Change> TestersPanel::read(const QUuid& record,
     if (!accept(m_range) || !accept(m_graduation)) {
         return std::nullopt;
     }
+    if (m_accuracy->isFault()) {
+        m_form->showFault(m_accuracy, tr("Give the figure, such as 1.5, or choose “not known”."));
+        return std::nullopt;
+    }
+    if (!m_zero->text().trimmed().isEmpty() && !zeroOffset()) {
+        m_form->showFault(m_zero, tr("Give a force such as 1.5 or -1.5, or leave this empty."));
+        return std::nullopt;
+    }
+    return author ? Change(AmendTester{tester, *author}) : Change(AddTester{tester});
+}
+
+Tester TestersPanel::typed() const {
+    Tester tester;
+    tester.id = TesterId(m_shown);
+    tester.name = normalised(m_name->text());
     tester.range = m_range->typed();
     tester.graduation = m_graduation->typed();
     tester.calibratedOn = m_calibrated->isChecked() ? m_calibratedOn->date() : QDate();
     tester.note = normalised(m_note->text());
-    return author ? Change(AmendTester{tester, *author}) : Change(AddTester{tester});
+    if (m_unit->currentIndex() > 0) {
+        tester.unit = static_cast<ForceUnit>(m_unit->currentData().toInt());
+    }
+    tester.accuracy = m_accuracy->accuracy();
+    tester.zeroOffset = zeroOffset();
+    tester.corrects = m_corrects->isChecked();
+    return tester;
+}
+
+std::optional<ZeroOffset> TestersPanel::zeroOffset() const {
+    QString text = m_zero->text().trimmed();
+    const QChar minus(0x2212); // as we print it
+    const bool below = text.startsWith(QLatin1Char('-')) || text.startsWith(minus);
+    if (below || text.startsWith(QLatin1Char('+'))) {
+        text.remove(0, 1);
+    }
+    const auto size = TypedForce::parse(text.trimmed(), m_preferences.forceUnit());
+    return size && size->isWithinBounds() ? std::optional(ZeroOffset{*size, below}) : std::nullopt;
+}
+
+void TestersPanel::showSuitability() {
+    const Quantities quantities(m_preferences.forceUnit());
+    const auto log = m_session.log();
+    const JudgingRules rules = log ? log->engine.rules : JudgingRules{};
+    const bool byTemperature = log && log->engine.correctsTemperature;
+    const TesterBudget budget =
+        budgetOf(basisOf(typed(), m_session.calibrations(), m_session.studies(), byTemperature),
+                 rules.limit);
+    QStringList lines{wording::suitabilitySentence(budget, quantities)};
+    lines << wording::missingSentences(budget) << wording::budgetLines(budget, quantities);
+    if (const Calibration* newest =
+            newestCalibration(m_session.calibrations(), TesterId(m_shown), QDate::currentDate())) {
+        const QString overdue =
+            wording::overdueSentence(normalised(m_name->text()), *newest, QDate::currentDate());
+        if (!overdue.isEmpty()) {
+            lines.prepend(overdue);
+        }
+    }
+    m_suitability->setText(lines.join(QLatin1Char('\n')));
+}
+
+/// When it was calibrated last, and when it is due: by its newest table, else by its own date.
+QString TestersPanel::calibrationOf(const Tester& tester) const {
+    const QDate today = QDate::currentDate();
+    const Calibration* newest = newestCalibration(m_session.calibrations(), tester.id, today);
+    return newest != nullptr ? wording::calibrationWords(*newest, today)
+                             : tester.calibratedOn.toString(Qt::ISODate);
 }
 
 QWidget* TestersPanel::fieldAt(LogbookFault fault) const {

@@ -3,14 +3,17 @@
 #include "ui/dialogs/record_panel.h"
 
 class QCheckBox;
+class QComboBox;
+class QLabel;
 class QLineEdit;
 
 namespace coilbook {
 
+class AccuracyField;
 class DateField;
 class QuantityField;
 
-/// The shop's testers: range, graduation and when each was last calibrated.
+/// The shop's testers: range, graduation, accuracy and zero, and what each is good for.
 class TestersPanel : public RecordPanel {
     Q_OBJECT
 public:
@@ -24,7 +27,14 @@ protected:
     [[nodiscard]] QWidget* fieldAt(LogbookFault fault) const override;
 
 private:
+    void addFields();
     bool accept(QuantityField* field);
+    /// The form as a tester; fields at fault are left out.
+    [[nodiscard]] Tester typed() const;
+    [[nodiscard]] std::optional<ZeroOffset> zeroOffset() const;
+    [[nodiscard]] QString calibrationOf(const Tester& tester) const;
+    /// What the tester in the form is good for, in words.
+    void showSuitability();
 
     QLineEdit* m_name;
     QuantityField* m_range;
@@ -32,6 +42,12 @@ private:
     QCheckBox* m_calibrated;
     DateField* m_calibratedOn;
     QLineEdit* m_note;
+    QComboBox* m_unit;
+    AccuracyField* m_accuracy;
+    QLineEdit* m_zero;
+    QCheckBox* m_corrects;
+    QLabel* m_suitability;
+    QUuid m_shown; ///< the record in the form
 };
 
 } // namespace coilbook

@@ -1,5 +1,6 @@
 #include "ui/pages/review_detail.h"
 
+#include "core/wording/tester_words.h"
 #include "core/wording/words.h"
 #include "ui/pages/review_decisions.h"
 
@@ -198,6 +199,10 @@ void ReviewDetail::writeValues() {
 /// What the model makes of a reading, in sentences.
 QStringList ReviewDetail::findings(const LossChart::Point& reading) const {
     QStringList sentences;
+    const QString correction = wording::correctionSentence(reading.reading, m_quantities);
+    if (!correction.isEmpty()) {
+        sentences << correction + QLatin1Char('.');
+    }
     if (reading.corrected && !reading.isSetAside()) {
         sentences << tr("Without the inspection's shift the loss is %1.", "a force")
                          .arg(m_quantities.forceWithUnit(*reading.corrected));

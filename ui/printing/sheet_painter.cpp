@@ -125,6 +125,7 @@ private:
                                .arg(m_content.notCounted.join(separator)),
                            {}, twoLines);
         }
+        height += note(height, m_content.testerNotes.join(QLatin1Char(' ')), {}, twoLines);
         if (!m_content.levelChanges.isEmpty()) {
             height += note(height,
                            Printed::tr("Level changes, no wear: %1")

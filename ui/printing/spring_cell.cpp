@@ -76,6 +76,9 @@ SpringCellLayout layOutSpringCell(const QSizeF& cell, bool hasNotes) {
 
 QString springNotes(const SheetSpring& spring) {
     QStringList notes;
+    if (!spring.latestCorrected.isEmpty()) {
+        notes << Printed::tr("corrected %1", "a force").arg(spring.latestCorrected);
+    }
     if (spring.pastBy == PastBy::Estimate) {
         notes << Printed::tr("by estimate: %1").arg(spring.estimatedLoss);
     }

@@ -17,6 +17,7 @@ QStringList statementsIn(const QString& dialect, const QString& name) {
 const QString kFirst = QStringLiteral("0001_logbook");
 const QString kUsersSay = QStringLiteral("0002_users_say");
 const QString kSeals = QStringLiteral("0003_seals");
+const QString kTesters = QStringLiteral("0004_testers");
 const QString kSqlite = QStringLiteral("sqlite");
 const QString kPostgresql = QStringLiteral("postgresql");
 
@@ -47,10 +48,11 @@ TEST(MigrationsTest, StatementsAreParagraphsWithoutTheirComments) {
 }
 
 TEST(MigrationsTest, TheProgramCarriesTheTextsOfTheTree) {
-    ASSERT_EQ(storage::sqliteMigrations().size(), 3U);
+    ASSERT_EQ(storage::sqliteMigrations().size(), 4U);
     EXPECT_EQ(storage::sqliteMigrations()[0].statements, statementsIn(kSqlite, kFirst));
     EXPECT_EQ(storage::sqliteMigrations()[1].statements, statementsIn(kSqlite, kUsersSay));
     EXPECT_EQ(storage::sqliteMigrations()[2].statements, statementsIn(kSqlite, kSeals));
+    EXPECT_EQ(storage::sqliteMigrations()[3].statements, statementsIn(kSqlite, kTesters));
 }
 
 TEST(MigrationsTest, BothDialectsDeclareTheSameColumnsInTheSameOrder) {
@@ -69,6 +71,14 @@ TEST(MigrationsTest, BothDialectsDeclareTheSameColumnsInTheSameOrder) {
     const QStringList seals = columnsOf(statementsIn(kSqlite, kSeals));
     EXPECT_EQ(seals.size(), 8 + 12);
     EXPECT_EQ(columnsOf(statementsIn(kPostgresql, kSeals)), seals);
+    QStringList testers = columnsOf(statementsIn(kSqlite, kTesters));
+    QStringList remadeAgain = testers.filter(remade);
+    remadeAgain.replaceInStrings(remade, QStringLiteral("amendment."));
+    EXPECT_EQ(remadeAgain, first.filter(QStringLiteral("amendment.")) +
+                               seals.filter(QStringLiteral("amendment.")));
+    testers.removeIf([&](const QString& column) { return column.startsWith(remade); });
+    EXPECT_EQ(testers.size(), 6 + 12 + 12);
+    EXPECT_EQ(columnsOf(statementsIn(kPostgresql, kTesters)), testers);
 }
 
 } // namespace

@@ -9,7 +9,6 @@
 #include "ui/dialogs/running_panel.h"
 #include "ui/dialogs/sittings_panel.h"
 #include "ui/dialogs/springs_panel.h"
-#include "ui/dialogs/testers_panel.h"
 #include "ui/widgets/date_field.h"
 
 #include <QCheckBox>
@@ -210,24 +209,6 @@ TEST_F(RecordsDialogTest, RefusesNumbersThatAreNone) {
     click(panel, "save");
     EXPECT_EQ(faults(panel), QStringLiteral("Give a whole number from 0 to 30000."));
     EXPECT_TRUE(session.log()->races.empty());
-}
-
-TEST_F(RecordsDialogTest, RegistersATesterWithRangeAndCalibration) {
-    makeLogbook();
-    addEngine(QStringLiteral("Blue"));
-    const auto* panel = open<TestersPanel>(RecordsDialog::Page::Testers);
-    type(panel, "name", QStringLiteral("Small dial"));
-    type(panel, "range", QStringLiteral("160"));
-    type(panel, "graduation", QStringLiteral("0,5"));
-    panel->findChild<QCheckBox*>(QStringLiteral("calibrated"))->setChecked(true);
-    panel->findChild<DateField*>(QStringLiteral("calibratedOn"))->setDate(QDate(2026, 1, 15));
-    click(panel, "save");
-    ASSERT_TRUE(waitFor([&] { return session.testers().size() == 1; }));
-    const Tester& tester = session.testers().front();
-    EXPECT_EQ(tester.name, QStringLiteral("Small dial"));
-    EXPECT_EQ(tester.range, TypedForce(160, 0, ForceUnit::PoundForce));
-    EXPECT_EQ(tester.graduation, TypedForce(5, 1, ForceUnit::PoundForce));
-    EXPECT_EQ(tester.calibratedOn, QDate(2026, 1, 15));
 }
 
 TEST_F(RecordsDialogTest, AmendsAWrongDateAndCountOfAnInspection) {
