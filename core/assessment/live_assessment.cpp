@@ -66,7 +66,7 @@ std::optional<LiveFigures> LiveAssessment::onRecord(const SpringId& spring) cons
         return std::nullopt;
     }
     return LiveFigures{d->expected(spring, d->history.inspections.size()),
-                       d->assessed(*life, d->history, d->wear)};
+                       d->assessed(*life, d->history, d->wear), std::nullopt};
 }
 
 std::optional<LiveFigures> LiveAssessment::withReading(const EngineHistory& typed,
@@ -77,8 +77,13 @@ std::optional<LiveFigures> LiveAssessment::withReading(const EngineHistory& type
     }
     const std::optional<WearEstimate> quick =
         d->wear ? d->wear->refitted(typed) : WearEstimate::of(typed, Curves::None);
-    return LiveFigures{d->expected(spring, typed.inspections.size()),
-                       d->assessed(*life, typed, quick)};
+    LiveFigures figures{d->expected(spring, typed.inspections.size()),
+                        d->assessed(*life, typed, quick), std::nullopt};
+    const HistoryLife& read = typed.lives[*life];
+    if (!read.cells.empty()) {
+        figures.typed = ReadingCorrections(typed).of(read, read.cells.back());
+    }
+    return figures;
 }
 
 } // namespace coilbook

@@ -2,6 +2,7 @@
 
 #include "core/assessment/assessment.h"
 #include "core/domain/history.h"
+#include "core/testers/reading_corrections.h"
 
 #include <memory>
 #include <optional>
@@ -10,8 +11,9 @@ namespace coilbook {
 
 /// What can be said of the spring at hand while its reading is being typed.
 struct LiveFigures {
-    std::optional<Force> expected; ///< what it should read by its trend; empty without one
-    SpringAssessment spring;       ///< with the reading being typed, if there is one
+    std::optional<Force> expected;         ///< what it should read by its trend; empty without one
+    SpringAssessment spring;               ///< with the reading being typed, if there is one
+    std::optional<CorrectedReading> typed; ///< the mean of its hits with the one being typed
 };
 
 /// Answers on each key stroke (specification of the wear model, section 10): one full fit is kept,

@@ -1,5 +1,6 @@
 #include "core/wording/estimate_words.h"
 
+#include "core/wording/tester_words.h"
 #include "core/wording/wording.h"
 #include "core/wording/words.h"
 
@@ -42,6 +43,11 @@ QString liveFigures(const LiveFigures& figures, const JudgingRules& rules,
         parts << Words::tr("By its trend lost %1 %2: %3", "a loss with its bounds, unit, standing")
                      .arg(lossWithRange(*figures.spring.loss, quantities), quantities.unitName(),
                           standing(figures.spring, rules.racesAhead));
+    }
+    const QString corrected =
+        figures.typed ? correctionSentence(*figures.typed, quantities) : QString();
+    if (!corrected.isEmpty()) {
+        parts << corrected;
     }
     return parts.join(QStringLiteral("   \u00B7   "));
 }

@@ -1,6 +1,7 @@
 #include "ui/pages/bench_start_form.h"
 
 #include "core/support/text.h"
+#include "core/wording/tester_words.h"
 #include "core/wording/wording.h"
 #include "ui/drawing/scheme.h"
 #include "ui/widgets/follow_font.h"
@@ -106,6 +107,9 @@ BenchStartForm::BenchStartForm(QWidget* parent)
     });
     connect(m_on, &QDateEdit::dateChanged, this, &BenchStartForm::forgetOffer);
     connect(m_races, &QSpinBox::valueChanged, this, &BenchStartForm::forgetOffer);
+    connect(m_on, &QDateEdit::dateChanged, this, &BenchStartForm::advise);
+    connect(m_tester, &QComboBox::currentTextChanged, this, &BenchStartForm::advise);
+    connect(m_temperature, &QLineEdit::textEdited, this, &BenchStartForm::advise);
 }
 
 QLabel* BenchStartForm::addRow(QGridLayout* grid, const QString& name, QWidget* field) {
@@ -142,6 +146,8 @@ void BenchStartForm::prefill(const EngineLog& log, const QDate& today, const QSt
 
 void BenchStartForm::adopt(const EngineLog& log) {
     m_testers = log.testers;
+    m_calibrations = log.calibrations;
+    m_correctsTemperature = log.engine.correctsTemperature;
     listTesters(log);
 }
 
@@ -226,6 +232,26 @@ void BenchStartForm::clearErrors() {
         warning.setColor(QPalette::WindowText, colour);
         label->setPalette(warning);
     }
+    advise();
+}
+
+const Tester* BenchStartForm::chosenTester() const {
+    const QString name = caseKey(normalised(m_tester->currentText()));
+    const auto known = std::find_if(m_testers.begin(), m_testers.end(),
+                                    [&](const Tester& each) { return caseKey(each.name) == name; });
+    return known == m_testers.end() ? nullptr : &*known;
+}
+
+void BenchStartForm::advise() {
+    const Tester* tester = chosenTester();
+    const Calibration* newest =
+        tester != nullptr ? newestCalibration(m_calibrations, tester->id, m_on->date()) : nullptr;
+    m_testerError->setText(newest != nullptr
+                               ? wording::overdueSentence(tester->name, *newest, m_on->date())
+                               : QString());
+    const bool missed = m_correctsTemperature && m_temperature->text().trimmed().isEmpty();
+    m_temperatureError->setText(
+        missed ? tr("Note it: without it these readings cannot be brought to 20 °C.") : QString());
 }
 
 std::optional<BenchStart> BenchStartForm::filledIn(bool quick) {
@@ -238,14 +264,10 @@ std::optional<BenchStart> BenchStartForm::filledIn(bool quick) {
     if (quick) {
         filled.only = m_place->currentData().value<Place>();
     }
-    const QString tester = normalised(m_tester->currentText());
-    const auto known = std::find_if(m_testers.begin(), m_testers.end(), [&](const Tester& each) {
-        return caseKey(each.name) == caseKey(tester);
-    });
-    if (known != m_testers.end()) {
-        filled.facts.tester = known->id;
+    if (const Tester* tester = chosenTester()) {
+        filled.facts.tester = tester->id;
     } else {
-        filled.newTester = tester;
+        filled.newTester = normalised(m_tester->currentText());
     }
     if (!m_temperature->text().trimmed().isEmpty()) {
         filled.facts.engineTemperature = temperatureFromText(m_temperature->text());

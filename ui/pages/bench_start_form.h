@@ -61,6 +61,10 @@ private:
     QLabel* addRow(QGridLayout* grid, const QString& name, QWidget* field);
     void listTesters(const EngineLog& log);
     void clearErrors();
+    /// Warns, beside the fields, of an overdue calibration and of a temperature that will be
+    /// missed.
+    void advise();
+    [[nodiscard]] const Tester* chosenTester() const;
     [[nodiscard]] std::optional<BenchStart> filledIn(bool quick);
     void start(bool quick);
     void forgetOffer();
@@ -84,6 +88,8 @@ private:
     QComboBox* m_place;
     QPushButton* m_quick;
     std::vector<Tester> m_testers;
+    std::vector<Calibration> m_calibrations;
+    bool m_correctsTemperature = false;
     bool m_existingQuick = false;
 };
 

@@ -27,9 +27,11 @@ TesterBudget plainBudget(const Tester& tester, const Force& limit = kLimit) {
     return budgetOf(basis, limit);
 }
 
+/// With plain spaces between number and unit.
 QString sentenceFor(const TesterBudget& budget) {
     return wording::suitabilitySentence(budget,
-                                        Quantities(ForceUnit::PoundForce, QLocale(QLocale::C)));
+                                        Quantities(ForceUnit::PoundForce, QLocale(QLocale::C)))
+        .replace(QChar(QChar::Nbsp), QLatin1Char(' '));
 }
 
 // Common practice, no source: a 160 lbf gauge serves a 5 lbf limit better than a 600 lbf one.

@@ -64,8 +64,11 @@ protected:
         }
     }
 
+    /// With plain spaces between number and unit.
     static QString text(const QWidget* panel, const char* label) {
-        return panel->findChild<QLabel*>(QString::fromLatin1(label))->text();
+        return panel->findChild<QLabel*>(QString::fromLatin1(label))
+            ->text()
+            .replace(QChar(QChar::Nbsp), QLatin1Char(' '));
     }
 
     static void save(const QWidget* panel) {
