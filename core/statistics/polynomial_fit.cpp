@@ -187,7 +187,7 @@ std::optional<LackOfFit> lackOfFit(const PolynomialFit& fit, std::span<const dou
     double within = 0.0;
     double between = 0.0;
     for (const auto& [at, values] : groups) {
-        const double mean = meanOf(values);
+        const double mean = meanOf(std::span<const double>(values));
         for (const double value : values) {
             within += (value - mean) * (value - mean);
         }
