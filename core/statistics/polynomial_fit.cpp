@@ -15,7 +15,7 @@ namespace coilbook::statistics {
 
 namespace {
 
-double meanOf(std::span<const double> values) {
+double averageOf(std::span<const double> values) {
     double sum = 0.0;
     for (const double value : values) {
         sum += value;
@@ -166,7 +166,7 @@ std::optional<PolynomialFit> PolynomialFit::of(std::span<const double> x, std::s
                 covariance(i, j);
         }
     }
-    const double total = (observed.array() - meanOf(y)).square().sum();
+    const double total = (observed.array() - averageOf(y)).square().sum();
     fit.m_rSquared = total > 0.0 ? 1.0 - fit.m_residualSumOfSquares / total : 1.0;
     const bool sound = solution.allFinite() && covariance.allFinite() && std::isfinite(total) &&
                        std::isfinite(fit.m_residualSumOfSquares);
@@ -187,7 +187,7 @@ std::optional<LackOfFit> lackOfFit(const PolynomialFit& fit, std::span<const dou
     double within = 0.0;
     double between = 0.0;
     for (const auto& [at, values] : groups) {
-        const double mean = meanOf(std::span<const double>(values));
+        const double mean = averageOf(values);
         for (const double value : values) {
             within += (value - mean) * (value - mean);
         }

@@ -23,7 +23,7 @@ double shownByWrongTester(double lbf) {
 }
 
 /// An invented season: sixteen springs that lose 0.4 lbf a race, read by two testers. One is true;
-/// the other shows about 5.6 lbf too much. They change sides of the engine every second inspection.
+/// the other shows about 5.6 lbf too much. They change sides of the engine at the third race.
 class TwoTestersTest : public ::testing::Test {
 protected:
     TwoTestersTest() {
@@ -44,9 +44,7 @@ protected:
         addTesters();
     }
 
-    static bool isByWrongTester(int cylinder, int race) {
-        return (cylinder <= 4) == ((race / 2) % 2 == 1);
-    }
+    static bool isByWrongTester(int cylinder, int race) { return (cylinder <= 4) == (race >= 3); }
 
     void addTesters() {
         Tester truth;
