@@ -2,4 +2,4 @@
 # includes what moc writes.
 set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
 set(COILBOOK_TESTS ON CACHE BOOL "")
-set(CMAKE_DISABLE_PRECOMPILE_HEADERS ON CACHE BOOL "")
+include(${CMAKE_CURRENT_LIST_DIR}/batches.cmake)
