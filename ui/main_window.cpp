@@ -6,6 +6,7 @@
 #include "ui/dialogs/records_dialog.h"
 #include "ui/dialogs/testers_dialog.h"
 #include "ui/dialogs/text_dialog.h"
+#include "ui/look/plain_labels.h"
 #include "ui/pages/review_page.h"
 #include "ui/pages/start_page.h"
 #include "ui/preferences.h"
@@ -45,6 +46,7 @@ MainWindow::MainWindow(LogbookSession& session, Preferences& preferences, PageMa
     , m_status(new QLabel(this))
     , m_menus(new WindowMenus(*this, session, preferences))
     , m_files(new LogbookFiles(*this, session, preferences, *m_strip)) {
+    new PlainLabels(this);
     auto* body = new QWidget(this);
     auto* column = new QVBoxLayout(body);
     column->setContentsMargins(0, 0, 0, 0);
