@@ -15,7 +15,7 @@ constexpr int kMostMilliseconds = 60'000;
 QProcessEnvironment environment(const QString& home) {
     QProcessEnvironment result;
     const QProcessEnvironment ours = QProcessEnvironment::systemEnvironment();
-    for (const char* name : {"PATH", "TMPDIR", "ASAN_OPTIONS", "UBSAN_OPTIONS"}) {
+    for (const char* name : {"PATH", "TMPDIR", "ASAN_OPTIONS", "LSAN_OPTIONS", "UBSAN_OPTIONS"}) {
         const QString key = QString::fromLatin1(name);
         if (ours.contains(key)) {
             result.insert(key, ours.value(key));
