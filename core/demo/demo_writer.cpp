@@ -240,11 +240,15 @@ std::vector<Tester> teamTesters() {
     bench.range = TypedForce(160, 0, ForceUnit::PoundForce);
     bench.graduation = TypedForce(5, 1, ForceUnit::PoundForce);
     bench.calibratedOn = QDate(2026, 3, 2);
+    bench.unit = ForceUnit::PoundForce;
+    bench.accuracy = GaugeGrade::OneA;
     Tester tall;
     tall.id = TesterId::make();
     tall.name = QStringLiteral("Tall 600");
     tall.range = TypedForce(600, 0, ForceUnit::PoundForce);
     tall.graduation = TypedForce(5, 0, ForceUnit::PoundForce);
+    tall.unit = ForceUnit::PoundForce;
+    tall.accuracy = GaugeGrade::A;
     tall.note = QStringLiteral("For open pressures; too coarse for the seat");
     return {bench, tall};
 }

@@ -41,9 +41,11 @@ bool anyTemperatureMissing(const EngineHistory& history) {
 SheetTester sheetTesterOf(const Tester& tester, const EngineLog& log, const QDate& day,
                           const Quantities& quantities) {
     const Calibration* calibration = newestCalibration(log.calibrations, tester.id, day);
+    const QString on =
+        quantities.date(calibration != nullptr ? calibration->calibratedOn : tester.calibratedOn);
+    const bool overdue = calibration != nullptr && isOverdue(*calibration, day);
     return {tester.name, tester.range ? wording::asTyped(*tester.range) : QString(),
-            calibration != nullptr ? wording::calibrationWords(*calibration, day)
-                                   : quantities.date(tester.calibratedOn)};
+            overdue ? wording::overdueDate(on) : on};
 }
 
 QStringList testerNotesOf(const EngineLog& log, const EngineHistory& history,
@@ -53,13 +55,15 @@ QStringList testerNotesOf(const EngineLog& log, const EngineHistory& history,
         return notes;
     }
     const QDate day = history.inspections.back().on;
+    QStringList corrections;
     for (const std::size_t index : testersOfNewest(history)) {
         const HistoryTester& tester = history.testers[index];
         if (const Calibration* newest = newestCalibration(log.calibrations, tester.id, day)) {
             notes << wording::overdueSentence(tester.name, *newest, day);
         }
-        notes << wording::testerCorrectionSentence(tester, day, quantities);
+        corrections << wording::testerCorrectionSentence(tester, day, quantities);
     }
+    notes << corrections; // behind the warnings, which must not fall off the page
     if (history.correctsTemperature) {
         notes << wording::temperatureSentence(anyTemperatureMissing(history));
     }

@@ -90,6 +90,19 @@ QString suitabilitySentence(const TesterBudget& budget, const Quantities& quanti
     Q_UNREACHABLE();
 }
 
+QString pressureSentence(const Tester& tester, Force pressure, const Quantities& quantities) {
+    if (!tester.accuracy) {
+        return {};
+    }
+    const auto there = permittedError(*tester.accuracy, pressure, tester.range);
+    const auto middle = permittedError(*tester.accuracy, judgingPressure(tester), tester.range);
+    if (!there || there == middle) {
+        return {};
+    }
+    return Words::tr("At %1, where these springs read, it can be off by %2.")
+        .arg(quantities.forceWithUnit(pressure), quantities.forceWithUnit(*there));
+}
+
 QStringList missingSentences(const TesterBudget& budget) {
     QStringList sentences;
     for (const BudgetPart part : budget.missing) {
@@ -221,6 +234,10 @@ QString calibrationWords(const Calibration& calibration, const QDate& day) {
     const QString due = calibration.dueOn.toString(Qt::ISODate);
     return isOverdue(calibration, day) ? Words::tr("%1, OVERDUE since %2").arg(on, due)
                                        : Words::tr("%1, due %2").arg(on, due);
+}
+
+QString overdueDate(const QString& calibratedOn) {
+    return Words::tr("%1 OVERDUE", "the date of a calibration").arg(calibratedOn);
 }
 
 QString testerCorrectionSentence(const HistoryTester& tester, const QDate& day,

@@ -18,6 +18,11 @@ namespace coilbook::wording {
 /// What a tester is good for, in one plain sentence.
 [[nodiscard]] QString suitabilitySentence(const TesterBudget& budget, const Quantities& quantities);
 
+/// What the tester's accuracy means at the pressure that the springs read; empty where that is not
+/// known, or the same as in the middle of its scale.
+[[nodiscard]] QString pressureSentence(const Tester& tester, Force pressure,
+                                       const Quantities& quantities);
+
 /// What is to be noted or measured to know more, a sentence each.
 [[nodiscard]] QStringList missingSentences(const TesterBudget& budget);
 
@@ -48,6 +53,9 @@ namespace coilbook::wording {
 
 /// That the trends go by forces at 20 °C, or that a temperature is missing for it.
 [[nodiscard]] QString temperatureSentence(bool missing);
+
+/// `2026-01-10 OVERDUE`, where there is little room.
+[[nodiscard]] QString overdueDate(const QString& calibratedOn);
 
 /// The warning about a calibration that was due before `day`, empty for one that was not.
 [[nodiscard]] QString overdueSentence(const QString& tester, const Calibration& calibration,

@@ -205,6 +205,10 @@ void TestersPanel::showSuitability() {
         budgetOf(basisOf(typed(), m_session.calibrations(), m_session.studies(), byTemperature),
                  rules.limit);
     QStringList lines{wording::suitabilitySentence(budget, quantities)};
+    if (const std::optional<Force> pressure = usualPressure()) {
+        lines << wording::pressureSentence(typed(), *pressure, quantities);
+        lines.removeAll(QString());
+    }
     lines << wording::missingSentences(budget) << wording::budgetLines(budget, quantities);
     if (const Calibration* newest =
             newestCalibration(m_session.calibrations(), TesterId(m_shown), QDate::currentDate())) {
@@ -215,6 +219,24 @@ void TestersPanel::showSuitability() {
         }
     }
     m_suitability->setText(lines.join(QLatin1Char('\n')));
+}
+
+/// The mean baseline of the springs now in the engine.
+std::optional<Force> TestersPanel::usualPressure() const {
+    const auto history = m_session.history();
+    if (!history) {
+        return std::nullopt;
+    }
+    Force sum;
+    int read = 0;
+    for (const std::size_t life : fittedLives(*history)) {
+        const std::vector<HistoryCell>& cells = history->lives[life].cells;
+        if (!cells.empty()) {
+            sum = sum + cells.front().mean();
+            ++read;
+        }
+    }
+    return read > 0 ? std::optional(sum / read) : std::nullopt;
 }
 
 /// When it was calibrated last, and when it is due: by its newest table, else by its own date.

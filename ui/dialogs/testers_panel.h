@@ -32,6 +32,7 @@ private:
     /// The form as a tester; fields at fault are left out.
     [[nodiscard]] Tester typed() const;
     [[nodiscard]] std::optional<ZeroOffset> zeroOffset() const;
+    [[nodiscard]] std::optional<Force> usualPressure() const;
     [[nodiscard]] QString calibrationOf(const Tester& tester) const;
     /// What the tester in the form is good for, in words.
     void showSuitability();
