@@ -53,7 +53,9 @@ enum class ReasonKind {
     OffTrend,                ///< forces: newest reading
     InspectionShifted,       ///< forces: shift of the newest inspection; counts: races then
     EarlierShifted,          ///< forces: shift; counts: races at that inspection
-    OverRev,                 ///< counts: race number, readings of the spring since
+    OverRev,                 ///< counts: race number, readings of the spring since; forces, where
+                             ///< there is an estimate: its cost, low and high bound
+    OverRevCost,             ///< an earlier one; likewise
     Provisional,             ///< two or three inspections: mostly what such springs usually do
     MisreadSetAside,         ///< forces: reading, by how much off; counts: races at its inspection
     HitsSetAside,            ///< counts: how many hits lie too far from the others

@@ -190,6 +190,29 @@ std::optional<Reason> overRevReason(const HistoryLife& life, const EngineHistory
     return Reason{ReasonKind::OverRev, {}, {race, race > newest ? 0 : 1}};
 }
 
+/// What the over-revs cost by the trend's own step, the newest one first; one that the spring was
+/// not tested after, or once, says so besides.
+void addOverRevs(SpringAssessment& spring, const ReasonBasis& basis, const HistoryLife& life,
+                 const EngineHistory& history) {
+    std::optional<Reason> newest = overRevReason(life, history);
+    std::vector<Reason> costs;
+    if (basis.figures) {
+        for (const WearEstimate::OverRevCost& overRev : basis.figures->overRevs) {
+            const std::vector<Force> cost{overRev.loss.mean, overRev.loss.low90,
+                                          overRev.loss.high90};
+            if (newest && newest->counts.front() == overRev.race) {
+                newest->forces = cost;
+            } else {
+                costs.push_back({ReasonKind::OverRevCost, cost, {overRev.race}});
+            }
+        }
+    }
+    if (newest) {
+        spring.reasons.push_back(*std::move(newest));
+    }
+    spring.reasons.insert(spring.reasons.end(), costs.rbegin(), costs.rend());
+}
+
 } // namespace
 
 void giveReasons(SpringAssessment& spring, const ReasonBasis& basis, const HistoryLife& life,
@@ -206,9 +229,7 @@ void giveReasons(SpringAssessment& spring, const ReasonBasis& basis, const Histo
     addEvents(spring, basis, life, history);
     addShifts(spring, life, assessment);
     addUncounted(spring, basis);
-    if (auto overRev = overRevReason(life, history)) {
-        spring.reasons.push_back(*std::move(overRev));
-    }
+    addOverRevs(spring, basis, life, history);
 }
 
 } // namespace coilbook

@@ -172,6 +172,12 @@ std::optional<WearEstimate::LifeFigures> WearEstimate::figures(std::size_t life,
     figures.racesWithoutLaps = m_season.racesWithoutLaps;
     figures.leavesRunningOut = m_season.leavesRunningOut;
     addEvents(figures, index);
+    for (std::size_t k = 0; k < m_season.overRevRaces.size(); ++k) {
+        if (m_season.season.lives[index].overRevsNow[k] > 0.0) {
+            figures.overRevs.push_back(
+                {m_season.overRevRaces[k], estimateOf(wear::overRevCost(k, m_fit))});
+        }
+    }
     for (const HistoryCell& cell : m_history->lives[life].cells) {
         for (const HistoryHit& hit : cell.hits) {
             if (std::find(m_season.screened.begin(), m_season.screened.end(), hit.reading) !=
@@ -231,15 +237,6 @@ WearEstimate::SetAhead WearEstimate::newSetAhead(const std::vector<Valve>& valve
     }
     ahead.count = joint.countAtLeast(limit.inPoundsForce());
     return ahead;
-}
-
-std::optional<ForceEstimate> WearEstimate::overRevCost(int race) const {
-    for (std::size_t k = 0; k < m_season.overRevRaces.size(); ++k) {
-        if (m_season.overRevRaces[k] == race) {
-            return estimateOf(wear::overRevCost(k, m_fit));
-        }
-    }
-    return std::nullopt;
 }
 
 std::vector<Force> WearEstimate::lossesOf(std::size_t life) const {

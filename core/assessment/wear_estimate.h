@@ -35,6 +35,12 @@ public:
     [[nodiscard]] std::optional<ForceEstimate> shift(std::size_t inspection) const;
     [[nodiscard]] bool isShifted(std::size_t inspection) const;
 
+    /// What an over-revved race has cost every spring that stood in the engine.
+    struct OverRevCost {
+        int race = 0;
+        ForceEstimate loss;
+    };
+
     /// Figures of one life that stands in the engine; `trend` and `projection` only if asked for.
     struct LifeFigures {
         ForceEstimate loss;
@@ -50,6 +56,7 @@ public:
         std::vector<EventFinding> events;
         std::vector<Force> eventSizes; ///< likewise: size of the misread or drop, with its sign
         std::vector<ReadingId> hitsSetAside;
+        std::vector<OverRevCost> overRevs; ///< of the races that the spring ran, by race
         std::vector<TrendPoint> trend;
         std::vector<TrendPoint> projection;
     };
@@ -77,10 +84,6 @@ public:
     /// New springs put in now, as this engine's other springs suggest.
     [[nodiscard]] SetAhead newSetAhead(const std::vector<Valve>& valves, double races,
                                        Force limit) const;
-
-    /// What an over-revved race has cost each spring that stood in the engine; empty for a race
-    /// that the model has no step for (none since the first inspection, or more than ten since).
-    [[nodiscard]] std::optional<ForceEstimate> overRevCost(int race) const;
 
     /// Mean loss at each cell of a life of the history, also of one that was taken out; empty for
     /// one that was never read.

@@ -16,6 +16,10 @@ QDate day(int month, int dayOfMonth) {
     return {2026, month, dayOfMonth};
 }
 
+QDate nextYear(int month, int dayOfMonth) {
+    return {2027, month, dayOfMonth};
+}
+
 // The people, places and engines of the demo are our own invention.
 const QString kDana = QStringLiteral("Dana");
 const QString kRuben = QStringLiteral("Ruben");
@@ -78,6 +82,19 @@ DemoSeason heron() {
     // that.
     season.badSeatings = {
         {intake(1), 0, 1.0}, {intake(1), 10, -1.5}, {exhaust(7), 0, -0.7}, {exhaust(7), 10, 1.3}};
+    season.plans = {
+        {nextYear(3, 27), kLowFen, 40}, {nextYear(4, 10), kKettle, 50},
+        {nextYear(4, 24), kTarn, 40},   {nextYear(5, 15), kLowFen, 40},
+        {nextYear(5, 29), kQuarry, 75}, {nextYear(6, 12), kTarn, 40},
+    };
+    season.spares = {
+        {day(9, 9), QStringLiteral("N-01"), QStringLiteral("Spring lot 8"), QStringLiteral("128.0"),
+         1.9},
+        {day(9, 9), QStringLiteral("N-02"), QStringLiteral("Spring lot 8"), QStringLiteral("131.5"),
+         1.9},
+        {day(9, 9), QStringLiteral("N-03"), QStringLiteral("Spring lot 8"), QStringLiteral("126.5"),
+         1.9},
+    };
     return season;
 }
 
@@ -110,6 +127,7 @@ DemoSeason plover() {
         {day(10, 5), 5, kBench, kDana, 17.0, 0.0, 2},
         {day(10, 19), 6, kBench, kRuben, 15.0, -2.8, 2},
     };
+    season.plans = {{nextYear(4, 3), kTarn, 40}, {nextYear(4, 17), kQuarry, 75}};
     return season;
 }
 

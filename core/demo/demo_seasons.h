@@ -31,6 +31,22 @@ struct SeasonInspection {
     int hits = 2;
 };
 
+/// A race of the calendar that is still to be run.
+struct SeasonPlan {
+    QDate on;
+    QString venue;
+    int laps = 0;
+};
+
+/// A new spring on the shelf, measured on the bench.
+struct SeasonSpare {
+    QDate on;
+    QString label;
+    QString batch;
+    QString pressureLbf; ///< as read, at `heightIn`
+    double heightIn = 0.0;
+};
+
 /// Something that befell one spring.
 struct SuddenLoss {
     Place place;
@@ -83,6 +99,8 @@ struct DemoSeason {
     std::vector<SeasonSwap> swaps;
     std::vector<Slip> slips;
     std::vector<BadSeating> badSeatings;
+    std::vector<SeasonPlan> plans;
+    std::vector<SeasonSpare> spares;
 };
 
 /// Heron: a full season, run in from new, over-revved once, with a cracked spring and two swaps.

@@ -61,6 +61,7 @@ public:
             }
             inspect(inspection);
         }
+        addPlansAndSpares();
         return std::move(m_changes);
     }
 
@@ -70,6 +71,26 @@ private:
         double freshLbf = 0.0;
         int sinceRaces = 0;
     };
+
+    void addPlansAndSpares() {
+        for (const SeasonPlan& plan : m_season.plans) {
+            m_changes.emplace_back(AddPlannedRace{{PlannedRaceId::make(), m_engine.id, plan.on,
+                                                   plan.venue, plan.laps, QString(), false}});
+        }
+        for (const SeasonSpare& spare : m_season.spares) {
+            Spring spring = newSpring(spare.label);
+            spring.batch = spare.batch;
+            Shelving shelving;
+            shelving.id = ShelvingId::make();
+            shelving.engine = m_engine.id;
+            shelving.spring = spring.id;
+            shelving.shelvedOn = spare.on;
+            shelving.pressure = TypedForce::parse(spare.pressureLbf, ForceUnit::PoundForce);
+            shelving.height = Length::inches(spare.heightIn);
+            shelving.reason = QStringLiteral("New spare");
+            m_changes.emplace_back(ShelveSpring{shelving, spring});
+        }
+    }
 
     void setUpEngine() {
         AddEngine add{m_engine, {}, {}};
@@ -203,11 +224,19 @@ private:
             if (swap.place != place || swap.atRaces != plan.races) {
                 continue;
             }
+            Shelving outgoing;
+            outgoing.id = ShelvingId::make();
+            outgoing.engine = m_engine.id;
+            outgoing.spring = stand.spring.id;
+            outgoing.to = Storage::Scrap;
+            outgoing.shelvedOn = plan.on;
+            outgoing.reason = swap.reason;
             stand = {newSpring(swap.label), swap.freshLbf, plan.races};
             FitSpring fit;
             fit.fitting = {FittingId::make(), m_engine.id, stand.spring.id, place,
                            plan.on,           plan.races,  swap.reason,     false};
             fit.newSpring = stand.spring;
+            fit.outgoing = outgoing;
             for (int hit = 1; hit <= plan.hits; ++hit) {
                 Reading reading =
                     hitOf(sitting, stand.spring, place, hit, stand.freshLbf + plan.shiftLbf);

@@ -21,7 +21,9 @@ enum class Subject {
     Running,
     LevelChange,
     Calibration,
-    Study
+    Study,
+    PlannedRace,
+    Shelving
 };
 
 /// One fact that was changed: the old value stays here for good. Values are the stored text of the

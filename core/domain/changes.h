@@ -5,9 +5,11 @@
 #include "core/domain/engine.h"
 #include "core/domain/inspection.h"
 #include "core/domain/level_change.h"
+#include "core/domain/planned_race.h"
 #include "core/domain/race.h"
 #include "core/domain/repeatability_study.h"
 #include "core/domain/running.h"
+#include "core/domain/shelving.h"
 #include "core/domain/spring.h"
 #include "core/domain/tester.h"
 
@@ -75,10 +77,12 @@ struct AmendReading {
 };
 
 /// A swap: the new spring stands at the place from here on. With a baseline taken at once, its
-/// inspection (if new), sitting and readings go into the same transaction.
+/// inspection (if new), sitting and readings go into the same transaction, and so does where the
+/// spring that comes out is put.
 struct FitSpring {
     Fitting fitting;
     std::optional<Spring> newSpring;
+    std::optional<Shelving> outgoing;
     std::optional<Inspection> newInspection;
     std::optional<Sitting> newSitting;
     std::vector<Reading> baseline;
@@ -121,6 +125,29 @@ struct AmendLevelChange {
     Authorship author;
 };
 
+struct AddPlannedRace {
+    PlannedRace race;
+};
+
+/// Also strikes it from the calendar, or puts it back.
+struct AmendPlannedRace {
+    PlannedRace race;
+    Authorship author;
+};
+
+/// Puts a spring that stands in no place on the shelf or throws it out; a spare that the logbook
+/// does not know yet is stored with it.
+struct ShelveSpring {
+    Shelving shelving;
+    std::optional<Spring> newSpring;
+};
+
+/// Also withdraws it, or puts it in force again.
+struct AmendShelving {
+    Shelving shelving;
+    Authorship author;
+};
+
 struct AddTester {
     Tester tester;
 };
@@ -150,11 +177,13 @@ struct AmendStudy {
     Authorship author;
 };
 
-using Change = std::variant<AddEngine, AmendEngine, AddRace, AmendRace, StartInspection,
-                            StartSitting, AmendInspection, AmendSitting, RecordReadings,
-                            AmendReading, FitSpring, WithdrawFitting, AmendSpring, DecideReading,
-                            AddRunning, AmendRunning, AddLevelChange, AmendLevelChange, AddTester,
-                            AmendTester, AddCalibration, AmendCalibration, AddStudy, AmendStudy>;
+using Change =
+    std::variant<AddEngine, AmendEngine, AddRace, AmendRace, StartInspection, StartSitting,
+                 AmendInspection, AmendSitting, RecordReadings, AmendReading, FitSpring,
+                 WithdrawFitting, AmendSpring, DecideReading, AddRunning, AmendRunning,
+                 AddLevelChange, AmendLevelChange, AddPlannedRace, AmendPlannedRace, ShelveSpring,
+                 AmendShelving, AddTester, AmendTester, AddCalibration, AmendCalibration, AddStudy,
+                 AmendStudy>;
 
 /// What is being typed at the bench and not committed yet. It is kept in the logbook, so that the
 /// form comes back whole after a crash.

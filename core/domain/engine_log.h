@@ -6,9 +6,11 @@
 #include "core/domain/engine.h"
 #include "core/domain/inspection.h"
 #include "core/domain/level_change.h"
+#include "core/domain/planned_race.h"
 #include "core/domain/race.h"
 #include "core/domain/repeatability_study.h"
 #include "core/domain/running.h"
+#include "core/domain/shelving.h"
 #include "core/domain/spring.h"
 #include "core/domain/tester.h"
 
@@ -26,10 +28,13 @@ struct EngineLog {
     std::vector<Inspection> inspections;
     std::vector<Sitting> sittings;
     std::vector<Reading> readings; ///< originals and amendments, all that were ever written
-    std::vector<Spring> springs;   ///< those that have a reading or a fitting in this engine
+    std::vector<Spring> springs;   ///< those that have a reading or a fitting in this engine,
+                                   ///< or lay on its shelf
     std::vector<Fitting> fittings; ///< explicit ones, withdrawn ones included
     std::vector<Running> running;  ///< by day, then count; withdrawn ones included
     std::vector<LevelChange> levelChanges;   ///< likewise
+    std::vector<PlannedRace> plannedRaces;   ///< by day; withdrawn ones included
+    std::vector<Shelving> shelvings;         ///< in order of arrival; withdrawn ones included
     std::vector<Decision> decisions;         ///< all that were ever made, in order of arrival
     std::vector<Tester> testers;             ///< all of the logbook
     std::vector<Calibration> calibrations;   ///< of all testers, by day; withdrawn ones included

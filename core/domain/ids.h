@@ -63,6 +63,8 @@ using RunningId = Id<struct RunningTag>;
 using LevelChangeId = Id<struct LevelChangeTag>;
 using CalibrationId = Id<struct CalibrationTag>;
 using StudyId = Id<struct StudyTag>;
+using PlannedRaceId = Id<struct PlannedRaceTag>;
+using ShelvingId = Id<struct ShelvingTag>;
 using DecisionId = Id<struct DecisionTag>;
 using AmendmentId = Id<struct AmendmentTag>;
 

@@ -196,6 +196,30 @@ Result<void> checkLevelChange(const LevelChange& change, const std::vector<Sprin
                  : fail(LogbookFault::UnknownPlaceOfSpring, {labelOf(change.spring, springs)});
 }
 
+Result<void> checkPlannedRace(const PlannedRace& race) {
+    if (!race.plannedOn.isValid() || race.plannedOn < QDate(1950, 1, 1)) {
+        return fail(LogbookFault::DateTooEarly, {isoText(race.plannedOn)});
+    }
+    if (race.laps && (*race.laps < 1 || *race.laps > 1'000'000)) {
+        return fail(LogbookFault::BadLaps, {QString::number(*race.laps)});
+    }
+    return {};
+}
+
+Result<void> checkShelving(const Shelving& shelving) {
+    constexpr double kLowest = 10.0; // mm, no valve spring is shorter or longer
+    constexpr double kHighest = 200.0;
+    if (shelving.pressure && !shelving.pressure->isWithinBounds()) {
+        return fail(LogbookFault::ReadingOutOfBounds, {shelving.pressure->text()});
+    }
+    if (shelving.height && (shelving.height->inMillimetres() < kLowest ||
+                            shelving.height->inMillimetres() > kHighest)) {
+        return fail(LogbookFault::BadHeight,
+                    {QString::number(shelving.height->inMillimetres(), 'f', 2)});
+    }
+    return {};
+}
+
 Result<void> checkDecision(const Decision& decision, const EngineLog& log) {
     const std::vector<CurrentHit> hits = currentHits(log);
     const bool isRead = std::any_of(hits.begin(), hits.end(), [&](const CurrentHit& hit) {

@@ -51,6 +51,12 @@ namespace coilbook {
 [[nodiscard]] Result<void> checkLevelChange(const LevelChange& change,
                                             const std::vector<Spring>& springs);
 
+/// DateTooEarly before 1950-01-01 (or no date at all), BadLaps.
+[[nodiscard]] Result<void> checkPlannedRace(const PlannedRace& race);
+
+/// The facts of a shelving by themselves: ReadingOutOfBounds, BadHeight.
+[[nodiscard]] Result<void> checkShelving(const Shelving& shelving);
+
 /// NothingToDecide unless the spring of the decision has a hit in its inspection; `log` holds at
 /// least that inspection with its readings.
 [[nodiscard]] Result<void> checkDecision(const Decision& decision, const EngineLog& log);

@@ -34,6 +34,10 @@ QString nameOf(Subject subject) {
         return QStringLiteral("calibration");
     case Subject::Study:
         return QStringLiteral("study");
+    case Subject::PlannedRace:
+        return QStringLiteral("planned_race");
+    case Subject::Shelving:
+        return QStringLiteral("shelving");
     }
     Q_UNREACHABLE();
 }
@@ -145,6 +149,8 @@ void LogbookJson::add(const EngineLog& log, const std::optional<Draft>& draft) {
     writeAll("readings", byArrival(log.readings));
     writeAll("running", log.running);
     writeAll("level_changes", log.levelChanges);
+    writeAll("planned_races", log.plannedRaces);
+    writeAll("shelvings", byArrival(log.shelvings));
     writeAll("decisions", byArrival(log.decisions));
     writeAll("amendments", amendments);
     m_json.key("draft");
@@ -397,6 +403,36 @@ void LogbookJson::write(const LevelChange& change) {
     field("engine_races", change.engineRaces);
     field("note", change.note);
     field("withdrawn", change.withdrawn);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const PlannedRace& race) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", race.id.text());
+    field("planned_on", race.plannedOn);
+    field("venue", race.venue);
+    field("laps", race.laps);
+    field("note", race.note);
+    field("withdrawn", race.withdrawn);
+    m_json.endObject();
+}
+
+void LogbookJson::write(const Shelving& shelving) {
+    m_json.beginObject(JsonWriter::Layout::OneLine);
+    field("id", shelving.id.text());
+    field("spring", shelving.spring.text());
+    field("to", shelving.to == Storage::Scrap ? QStringLiteral("scrap") : QStringLiteral("shelf"));
+    field("shelved_on", shelving.shelvedOn);
+    field("pressure", shelving.pressure);
+    m_json.key("height_uin");
+    if (shelving.height) {
+        m_json.digits(QString::number(shelving.height->inMicroInches()));
+    } else {
+        m_json.null();
+    }
+    field("races_before", shelving.racesBefore);
+    field("reason", shelving.reason);
+    field("withdrawn", shelving.withdrawn);
     m_json.endObject();
 }
 

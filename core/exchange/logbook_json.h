@@ -41,6 +41,8 @@ private:
     void write(const Reading& reading);
     void write(const Running& running);
     void write(const LevelChange& change);
+    void write(const PlannedRace& race);
+    void write(const Shelving& shelving);
     void write(const Decision& decision);
     void write(const Amendment& amendment);
     void write(const Draft& draft);

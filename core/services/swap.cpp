@@ -1,6 +1,7 @@
 #include "core/services/swap.h"
 
 #include "core/domain/history.h"
+#include "core/domain/shelf.h"
 #include "core/services/round_start.h"
 #include "core/services/round_verdict.h"
 #include "core/support/text.h"
@@ -105,6 +106,12 @@ private:
             if (life.fitted && life.label == m_label) {
                 note(SwapField::Label, LogbookFault::SpringFitted,
                      {m_label, placeText(life.place)});
+                return;
+            }
+        }
+        for (const ShelvedSpring& shelved : shelfOf(m_log, m_history)) {
+            if (shelved.where == Storage::Scrap && shelved.spring.label == m_label) {
+                note(SwapField::Label, LogbookFault::SpringScrapped, {m_label});
                 return;
             }
         }
@@ -253,6 +260,18 @@ void addBaseline(FitSpring& change, const EngineLog& log, const SwapEntry& entry
     }
 }
 
+/// Where the spring goes that comes out.
+Shelving outgoingOf(const EngineLog& log, const HistoryLife& life, const SwapEntry& entry) {
+    Shelving outgoing;
+    outgoing.id = ShelvingId::make();
+    outgoing.engine = log.engine.id;
+    outgoing.spring = life.spring;
+    outgoing.to = entry.outgoingTo;
+    outgoing.shelvedOn = entry.on;
+    outgoing.reason = normalised(entry.outgoingReason);
+    return outgoing;
+}
+
 } // namespace
 
 SwapPrefill swapPrefill(const EngineLog& log, const Place& place) {
@@ -275,20 +294,12 @@ SwapPrefill swapPrefill(const EngineLog& log, const Place& place) {
 }
 
 std::vector<Spring> springsOnTheShelf(const EngineLog& log) {
-    std::set<SpringId> fitted;
-    for (const HistoryLife& life : historyOf(log).lives) {
-        if (life.fitted) {
-            fitted.insert(life.spring);
-        }
-    }
     std::vector<Spring> shelf;
-    for (const Spring& spring : log.springs) {
-        if (!fitted.contains(spring.id)) {
-            shelf.push_back(spring);
+    for (const ShelvedSpring& spring : shelfOf(log, historyOf(log))) {
+        if (spring.where == Storage::Shelf) {
+            shelf.push_back(spring.spring);
         }
     }
-    std::sort(shelf.begin(), shelf.end(),
-              [](const Spring& a, const Spring& b) { return a.label < b.label; });
     return shelf;
 }
 
@@ -314,6 +325,11 @@ swapOf(const EngineLog& log, const SwapEntry& entry, const Clock& clock) {
                       entry.races,
                       normalised(entry.reason),
                       false};
+    for (const HistoryLife& life : history.lives) {
+        if (life.fitted && life.place == entry.place) {
+            change.outgoing = outgoingOf(log, life, entry);
+        }
+    }
     addBaseline(change, log, entry, clock.now());
     return change;
 }

@@ -28,7 +28,7 @@ struct SwapPrefill {
 
 [[nodiscard]] SwapPrefill swapPrefill(const EngineLog& log, const Place& place);
 
-/// The springs that have stood in this engine and stand nowhere now, by label.
+/// The springs of this engine's shelf that may be put in, by label.
 [[nodiscard]] std::vector<Spring> springsOnTheShelf(const EngineLog& log);
 
 /// A swap as somebody filled it in.
@@ -44,6 +44,8 @@ struct SwapEntry {
     ForceUnit unit = ForceUnit::PoundForce;
     std::optional<TesterId> tester; ///< with the baseline
     QString inspector;
+    Storage outgoingTo = Storage::Shelf; ///< where the spring goes that comes out, if one does
+    QString outgoingReason;              ///< why it goes there
 };
 
 enum class SwapField { Place, Label, Date, Races, Baseline };

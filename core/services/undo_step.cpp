@@ -136,6 +136,11 @@ public:
             return [change, kind, withdrawn](const Authorship& author, const EngineLog& now) {
                 std::vector<Change> changes = furtherRows(change.baseline, kind, author, now);
                 changes.emplace_back(WithdrawFitting{change.fitting.id, withdrawn, author});
+                if (change.outgoing) {
+                    Shelving outgoing = *change.outgoing;
+                    outgoing.withdrawn = withdrawn;
+                    changes.emplace_back(AmendShelving{outgoing, author});
+                }
                 return changes;
             };
         };
@@ -175,6 +180,30 @@ public:
         return amended(change, &AmendLevelChange::change,
                        recordOf(m_before.levelChanges, change.change),
                        wording::undoLevelChange(labelOf(change.change.spring)));
+    }
+
+    std::optional<UndoStep> operator()(const AddPlannedRace& change) const {
+        return added<AmendPlannedRace>(&AmendPlannedRace::race, change.race,
+                                       wording::undoPlannedRace(change.race.plannedOn));
+    }
+
+    std::optional<UndoStep> operator()(const AmendPlannedRace& change) const {
+        return amended(change, &AmendPlannedRace::race,
+                       recordOf(m_before.plannedRaces, change.race),
+                       wording::undoPlannedRace(change.race.plannedOn));
+    }
+
+    std::optional<UndoStep> operator()(const ShelveSpring& change) const {
+        const QString label =
+            change.newSpring ? change.newSpring->label : labelOf(change.shelving.spring);
+        return added<AmendShelving>(&AmendShelving::shelving, change.shelving,
+                                    wording::undoShelving(label));
+    }
+
+    std::optional<UndoStep> operator()(const AmendShelving& change) const {
+        return amended(change, &AmendShelving::shelving,
+                       recordOf(m_before.shelvings, change.shelving),
+                       wording::undoShelving(labelOf(change.shelving.spring)));
     }
 
     /// A new engine, race, tester or inspection, and what is itself an undo.

@@ -8,7 +8,7 @@ namespace coilbook::storage {
 
 namespace {
 
-const std::array<std::pair<Subject, const char*>, 11> kSubjects{{
+const std::array<std::pair<Subject, const char*>, 13> kSubjects{{
     {Subject::Engine, "engine"},
     {Subject::Race, "race"},
     {Subject::Inspection, "inspection"},
@@ -20,6 +20,8 @@ const std::array<std::pair<Subject, const char*>, 11> kSubjects{{
     {Subject::LevelChange, "level_change"},
     {Subject::Calibration, "calibration"},
     {Subject::Study, "study"},
+    {Subject::PlannedRace, "planned_race"},
+    {Subject::Shelving, "shelving"},
 }};
 
 } // namespace

@@ -43,6 +43,10 @@ public:
     [[nodiscard]] Result<void> operator()(const AmendCalibration& change) const;
     [[nodiscard]] Result<void> operator()(const AddStudy& change) const;
     [[nodiscard]] Result<void> operator()(const AmendStudy& change) const;
+    [[nodiscard]] Result<void> operator()(const AddPlannedRace& change) const;
+    [[nodiscard]] Result<void> operator()(const AmendPlannedRace& change) const;
+    [[nodiscard]] Result<void> operator()(const ShelveSpring& change) const;
+    [[nodiscard]] Result<void> operator()(const AmendShelving& change) const;
 
 private:
     // Parts that several changes share
@@ -67,6 +71,7 @@ private:
     template <class Record>
     [[nodiscard]] Result<void> amendFacts(const Record& record, const Authorship& author) const;
 
+    [[nodiscard]] Result<void> checkFacts(const Shelving& shelving) const;
     /// Running and level changes of an engine beside its inspections, as stored.
     [[nodiscard]] Result<void> checkStoredMoments(const EngineId& engine) const;
     /// An inspection with its sittings, readings and their springs.

@@ -16,12 +16,14 @@ QString sittingsOfEngine(const QString& columns) {
         .arg(columns);
 }
 
-/// Ids of the springs that have a reading or a fitting in an engine (named twice).
+/// Ids of the springs that have a reading, a fitting or a shelving in an engine (named three
+/// times).
 QString springsOfEngine() {
     return QStringLiteral("SELECT x.spring_id FROM inspection i"
                           " JOIN sitting s ON s.inspection_id = i.id"
                           " JOIN reading x ON x.sitting_id = s.id WHERE i.engine_id = ?"
-                          " UNION SELECT f.spring_id FROM fitting f WHERE f.engine_id = ?");
+                          " UNION SELECT f.spring_id FROM fitting f WHERE f.engine_id = ?"
+                          " UNION SELECT h.spring_id FROM shelving h WHERE h.engine_id = ?");
 }
 
 /// Moves the records of a query to where they belong, or its failure on.
@@ -77,6 +79,9 @@ Result<void> readLogSprings(const Connection& connection, EngineLog& log) {
     for (const Fitting& fitting : log.fittings) {
         springs.insert(fitting.spring);
     }
+    for (const Shelving& shelving : log.shelvings) {
+        springs.insert(shelving.spring);
+    }
     QStringList ids;
     for (const SpringId& spring : springs) {
         ids.append(spring.text());
@@ -93,6 +98,8 @@ Result<void> readLogAmendments(const Connection& connection, EngineLog& log) {
     appendIds(ids, log.fittings);
     appendIds(ids, log.running);
     appendIds(ids, log.levelChanges);
+    appendIds(ids, log.plannedRaces);
+    appendIds(ids, log.shelvings);
     appendIds(ids, log.testers);
     appendIds(ids, log.calibrations);
     appendIds(ids, log.studies);
@@ -184,6 +191,15 @@ Result<EngineLog> readOutline(const Connection& connection, const EngineId& engi
             select<LevelChange>(
                 connection, ofEngine + QStringLiteral("r.changed_on, r.engine_races, r.id"), {id}));
     });
+    read = read.and_then([&] {
+        return into(
+            log.plannedRaces,
+            select<PlannedRace>(connection, ofEngine + QStringLiteral("r.planned_on, r.id"), {id}));
+    });
+    read = read.and_then([&] {
+        return into(log.shelvings,
+                    select<Shelving>(connection, ofEngine + QStringLiteral("r.id"), {id}));
+    });
     read = read.and_then([&] { return into(log.testers, readTesters(connection)); });
     read = read.and_then([&] { return into(log.calibrations, readCalibrations(connection)); });
     read = read.and_then([&] { return into(log.studies, readStudies(connection)); });
@@ -196,20 +212,22 @@ Result<EngineLog> readOutline(const Connection& connection, const EngineId& engi
 Result<std::vector<Spring>> readSprings(const Connection& connection, const EngineId& engine) {
     return select<Spring>(connection,
                           QStringLiteral("WHERE r.id IN (%1) ORDER BY r.id").arg(springsOfEngine()),
-                          {engine.text(), engine.text()});
+                          {engine.text(), engine.text(), engine.text()});
 }
 
 Result<std::vector<EngineId>> readEnginesOf(const Connection& connection, const SpringId& spring) {
     const QString sql =
         QStringLiteral("SELECT i.engine_id FROM reading r JOIN sitting s ON s.id = r.sitting_id"
                        " JOIN inspection i ON i.id = s.inspection_id WHERE r.spring_id = ?"
-                       " UNION SELECT f.engine_id FROM fitting f WHERE f.spring_id = ?");
+                       " UNION SELECT f.engine_id FROM fitting f WHERE f.spring_id = ?"
+                       " UNION SELECT h.engine_id FROM shelving h WHERE h.spring_id = ?");
     std::vector<EngineId> engines;
     const auto onRow = [&](const QSqlQuery& query) -> Result<void> {
         engines.push_back(EngineId::fromText(query.value(0).toString()));
         return {};
     };
-    if (Result<void> read = connection.forEachRow(sql, {spring.text(), spring.text()}, onRow);
+    if (Result<void> read =
+            connection.forEachRow(sql, {spring.text(), spring.text(), spring.text()}, onRow);
         !read) {
         return tl::unexpected(read.error());
     }

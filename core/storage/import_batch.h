@@ -66,6 +66,10 @@ public:
 
     [[nodiscard]] Result<void> add(const LevelChange& change) override { return addRow(change); }
 
+    [[nodiscard]] Result<void> add(const PlannedRace& race) override { return addRow(race); }
+
+    [[nodiscard]] Result<void> add(const Shelving& shelving) override { return addRow(shelving); }
+
     [[nodiscard]] Result<void> add(const Decision& decision) override { return addRow(decision); }
 
     [[nodiscard]] Result<void> add(const Amendment& amendment) override {

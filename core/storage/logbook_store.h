@@ -119,6 +119,8 @@ public:
     [[nodiscard]] virtual Result<void> add(const Reading& reading) = 0;
     [[nodiscard]] virtual Result<void> add(const Running& running) = 0;
     [[nodiscard]] virtual Result<void> add(const LevelChange& change) = 0;
+    [[nodiscard]] virtual Result<void> add(const PlannedRace& race) = 0;
+    [[nodiscard]] virtual Result<void> add(const Shelving& shelving) = 0;
     [[nodiscard]] virtual Result<void> add(const Decision& decision) = 0;
     [[nodiscard]] virtual Result<void> add(const Amendment& amendment) = 0;
     [[nodiscard]] virtual Result<void> commit() = 0;

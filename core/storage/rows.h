@@ -6,9 +6,11 @@
 #include "core/domain/engine.h"
 #include "core/domain/inspection.h"
 #include "core/domain/level_change.h"
+#include "core/domain/planned_race.h"
 #include "core/domain/race.h"
 #include "core/domain/repeatability_study.h"
 #include "core/domain/running.h"
+#include "core/domain/shelving.h"
 #include "core/domain/spring.h"
 #include "core/domain/tester.h"
 #include "core/support/result.h"
@@ -121,6 +123,20 @@ template <>
 QVariantList Rows<RepeatabilityStudy>::values(const RepeatabilityStudy& record);
 template <>
 Result<RepeatabilityStudy> Rows<RepeatabilityStudy>::record(const QVariantList& values);
+
+template <>
+const TableShape& Rows<PlannedRace>::shape();
+template <>
+QVariantList Rows<PlannedRace>::values(const PlannedRace& record);
+template <>
+Result<PlannedRace> Rows<PlannedRace>::record(const QVariantList& values);
+
+template <>
+const TableShape& Rows<Shelving>::shape();
+template <>
+QVariantList Rows<Shelving>::values(const Shelving& record);
+template <>
+Result<Shelving> Rows<Shelving>::record(const QVariantList& values);
 
 template <>
 const TableShape& Rows<Decision>::shape();

@@ -43,6 +43,11 @@ Result<void> ChangeApplier::operator()(const FitSpring& change) const {
     if (change.newSitting) {
         done = done.and_then([&] { return insert(m_connection, *change.newSitting); });
     }
+    if (change.outgoing) {
+        done = done.and_then([&] { return checkFacts(*change.outgoing); }).and_then([&] {
+            return insert(m_connection, *change.outgoing);
+        });
+    }
     return done.and_then([&] { return insert(m_connection, change.fitting); })
         .and_then([&] { return addReadings(change.baseline); })
         .and_then([&] { return checkLabels(change.fitting.engine); });

@@ -17,6 +17,7 @@ const std::vector<const TableShape*>& dataTables() {
         &Rows<Inspection>::shape(),  &Rows<Sitting>::shape(),
         &Rows<Fitting>::shape(),     &Rows<Reading>::shape(),
         &Rows<Running>::shape(),     &Rows<LevelChange>::shape(),
+        &Rows<PlannedRace>::shape(), &Rows<Shelving>::shape(),
         &Rows<Decision>::shape(),    &Rows<Amendment>::shape(),
         &Rows<Calibration>::shape(), &Rows<RepeatabilityStudy>::shape()};
     return tables;

@@ -142,7 +142,8 @@ private:
              {&Rows<Engine>::shape(), &Rows<Race>::shape(), &Rows<Inspection>::shape(),
               &Rows<Sitting>::shape(), &Rows<Spring>::shape(), &Rows<Tester>::shape(),
               &Rows<Fitting>::shape(), &Rows<Running>::shape(), &Rows<LevelChange>::shape(),
-              &Rows<Calibration>::shape(), &Rows<RepeatabilityStudy>::shape()}) {
+              &Rows<Calibration>::shape(), &Rows<RepeatabilityStudy>::shape(),
+              &Rows<PlannedRace>::shape(), &Rows<Shelving>::shape()}) {
             if (shape->name == table) {
                 return shape;
             }
@@ -194,6 +195,8 @@ Result<void> checkAll(const Connection& connection, VerifyReport& report) {
         .and_then([&] { return checkRows<LevelChange>(connection, report); })
         .and_then([&] { return checkRows<Calibration>(connection, report); })
         .and_then([&] { return checkRows<RepeatabilityStudy>(connection, report); })
+        .and_then([&] { return checkRows<PlannedRace>(connection, report); })
+        .and_then([&] { return checkRows<Shelving>(connection, report); })
         .and_then([&] { return checkRows<Decision>(connection, report); })
         .and_then([&] { return checkRows<Amendment>(connection, report); })
         .and_then([&] {

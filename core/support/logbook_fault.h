@@ -36,6 +36,10 @@ enum class LogbookFault {
     CalibrationDueBefore,  ///< 1: due date, 2: date of the calibration
     StudyTooSmall,         ///< fewer than two springs, one person or two hits
     SwapBeforeReading,     ///< 1: date of the swap, 2: spring now there, 3: date it was read last
+    BadLaps,               ///< 1: laps of a planned race; 1 to 1000000
+    SpringScrapped,        ///< 1: the spring; it was thrown out
+    NotInAnyPlace,         ///< 1: the spring, 2: place where it stands: it cannot lie on the shelf
+    BadHeight,             ///< 1: the height at which a spare was measured, mm; 10 to 200
 };
 
 } // namespace coilbook

@@ -87,6 +87,16 @@ QString recordName(const Amendment& amendment, const EngineLog& log) {
                 .arg(testerName(log, study->tester), study->studiedOn.toString(Qt::ISODate));
         }
         return Words::tr("Repeatability study");
+    case Subject::PlannedRace:
+        if (const PlannedRace* race = recordOf(log.plannedRaces, amendment.record)) {
+            return Words::tr("Planned race of %1").arg(race->plannedOn.toString(Qt::ISODate));
+        }
+        return Words::tr("Planned race");
+    case Subject::Shelving:
+        if (const Shelving* shelving = recordOf(log.shelvings, amendment.record)) {
+            return Words::tr("Shelf: spring %1").arg(springLabel(log, shelving->spring));
+        }
+        return Words::tr("Shelf");
     }
     Q_UNREACHABLE();
 }

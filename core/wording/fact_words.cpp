@@ -26,6 +26,8 @@ constexpr std::array kNamed{
     NamedFact{"engine_races", QT_TRANSLATE_NOOP("coilbook::wording::Words", "races run")},
     NamedFact{"over_rev", QT_TRANSLATE_NOOP("coilbook::wording::Words", "over-revved")},
     NamedFact{"tester_id", QT_TRANSLATE_NOOP("coilbook::wording::Words", "tester")},
+    NamedFact{"height_uin", QT_TRANSLATE_NOOP("coilbook::wording::Words", "measured at height")},
+    NamedFact{"put_to", QT_TRANSLATE_NOOP("coilbook::wording::Words", "put to")},
     NamedFact{"race_thousandths", QT_TRANSLATE_NOOP("coilbook::wording::Words", "part of a race")},
     NamedFact{"spring_id", QT_TRANSLATE_NOOP("coilbook::wording::Words", "spring")},
     NamedFact{"springs_run_in",
@@ -135,6 +137,9 @@ QString factValue(const QString& fact, const QString& stored, const EngineLog& l
     }
     if (fact == QLatin1String("softening_ppm")) {
         return Words::tr("%1 % per 100 °C").arg(value / kMicroOfPercentPer100);
+    }
+    if (fact == QLatin1String("height_uin")) {
+        return Words::tr("%1 in", "inches").arg(QString::number(value / kMicro));
     }
     if (fact == QLatin1String("race_thousandths")) {
         return QString::number(value / kMilli);

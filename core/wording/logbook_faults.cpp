@@ -125,6 +125,21 @@ QString sentenceOf(LogbookFault fault, const Error& error) {
         return Words::tr("Spring “%1” is fitted at %2. Put in another one, or swap that place "
                          "first.")
             .arg(first, second);
+    case LogbookFault::BadLaps:
+        return Words::tr("A race of %1 laps cannot be planned. Give 1 to 1000000 laps, or leave "
+                         "them out.")
+            .arg(argument(error, 0));
+    case LogbookFault::SpringScrapped:
+        return Words::tr("Spring %1 was thrown out. Put in another one, or take that back on the "
+                         "shelf first.")
+            .arg(argument(error, 0));
+    case LogbookFault::NotInAnyPlace:
+        return Words::tr("Spring %1 stands at %2. Swap it out before it goes on the shelf.")
+            .arg(argument(error, 0), argument(error, 1));
+    case LogbookFault::BadHeight:
+        return Words::tr("A spring is not measured at %1 mm. Give the height of the tester's gap, "
+                         "10 to 200 mm, or leave it out.")
+            .arg(argument(error, 0));
     case LogbookFault::RunningUnclear:
         return Words::tr("Say how much the engine ran: either laps, or what part of a race it was "
                          "worth, from 0.001 to 10.");

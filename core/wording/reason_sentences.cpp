@@ -226,14 +226,28 @@ public:
 
     QString overRev() const {
         const QString race = QString::number(count(0).value_or(0));
-        if (count(1).value_or(0) == 0) {
-            return Words::tr("The engine was over-revved in race %1 and this spring has not been "
-                             "tested since: test it before the next race.")
-                .arg(race);
+        const bool untested = count(1).value_or(0) == 0;
+        const QString said =
+            untested ? Words::tr("The engine was over-revved in race %1 and this spring has not "
+                                 "been tested since: test it before the next race.")
+                     : Words::tr("The engine was over-revved in race %1 and this spring was read "
+                                 "once since: compare that reading with its trend.");
+        if (m_reason.forces.size() != 3) {
+            return said.arg(race);
         }
-        return Words::tr("The engine was over-revved in race %1 and this spring was read once "
-                         "since: compare that reading with its trend.")
-            .arg(race);
+        const QString cost =
+            untested ? Words::tr("Such an over-rev usually costs about %1 (likely between %2 and "
+                                 "%3).")
+                     : Words::tr("As far as can be told it cost about %1 (likely between %2 and "
+                                 "%3).");
+        return said.arg(race) + QLatin1Char(' ') +
+               cost.arg(amount(0), m_units.force(force(1)), amount(2));
+    }
+
+    QString overRevCost() const {
+        return Words::tr("The over-rev in race %1 cost it about %2 (likely between %3 and %4).")
+            .arg(QString::number(count(0).value_or(0)), amount(0), m_units.force(force(1)),
+                 amount(2));
     }
 
     QString fitFailed() const {
@@ -334,6 +348,8 @@ QString reason(const Reason& reason, const SpringAssessment& spring,
         return sentences.earlierShifted();
     case ReasonKind::OverRev:
         return sentences.overRev();
+    case ReasonKind::OverRevCost:
+        return sentences.overRevCost();
     case ReasonKind::Provisional:
         return sentences.provisional();
     case ReasonKind::MisreadSetAside:

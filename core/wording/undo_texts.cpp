@@ -61,6 +61,15 @@ QString undoDecision(const QString& spring) {
     return translated(QT_TRANSLATE_NOOP("Undo", "Say about spring %1")).arg(spring);
 }
 
+QString undoPlannedRace(const QDate& on) {
+    return translated(QT_TRANSLATE_NOOP("Undo", "Planned race of %1"))
+        .arg(on.toString(Qt::ISODate));
+}
+
+QString undoShelving(const QString& spring) {
+    return translated(QT_TRANSLATE_NOOP("Undo", "Shelf: spring %1")).arg(spring);
+}
+
 QString undoRunning(const QDate& on) {
     return translated(QT_TRANSLATE_NOOP("Undo", "Running of %1")).arg(on.toString(Qt::ISODate));
 }

@@ -21,6 +21,8 @@ namespace coilbook::wording {
 [[nodiscard]] QString undoStudy(const QDate& on);
 
 [[nodiscard]] QString undoDecision(const QString& spring);
+[[nodiscard]] QString undoPlannedRace(const QDate& on);
+[[nodiscard]] QString undoShelving(const QString& spring);
 [[nodiscard]] QString undoRunning(const QDate& on);
 [[nodiscard]] QString undoLevelChange(const QString& spring);
 

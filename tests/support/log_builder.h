@@ -88,6 +88,26 @@ public:
         return *this;
     }
 
+    LogBuilder& plan(const QDate& on, const QString& venue, std::optional<int> laps = {}) {
+        m_log.plannedRaces.push_back(
+            {PlannedRaceId::make(), m_log.engine.id, on, venue, laps, {}, false});
+        return *this;
+    }
+
+    LogBuilder& shelve(const QString& label, const QDate& on, Storage to = Storage::Shelf) {
+        m_log.shelvings.push_back({ShelvingId::make(),
+                                   m_log.engine.id,
+                                   spring(label),
+                                   to,
+                                   on,
+                                   {},
+                                   {},
+                                   {},
+                                   QStringLiteral("put away"),
+                                   false});
+        return *this;
+    }
+
     LogBuilder& levelChange(const QString& label, const QDate& on, int races,
                             LevelChangeKind kind = LevelChangeKind::Shim) {
         m_log.levelChanges.push_back({LevelChangeId::make(), m_log.engine.id, spring(label), kind,

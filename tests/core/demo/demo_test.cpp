@@ -1,5 +1,6 @@
 #include "core/assessment/assessment.h"
 #include "core/demo/demo.h"
+#include "core/domain/shelf.h"
 #include "core/storage/logbook_store.h"
 #include "tests/support/session_fixture.h"
 
@@ -105,7 +106,19 @@ TEST_F(DemoTest, HoldsAnOverRevASlipOfThePenAndTwoSwaps) {
     EXPECT_TRUE(std::any_of(log.readings.begin(), log.readings.end(), [](const Reading& reading) {
         return reading.kind == ReadingKind::Correction;
     }));
-    EXPECT_EQ(log.springs.size(), 18U);
+    EXPECT_EQ(log.springs.size(), 21U) << "sixteen, two swapped in, three spares";
+}
+
+TEST_F(DemoTest, HoldsACalendarSparesAndSpringsThatWereThrownOut) {
+    const EngineLog& log = m_logs.at(QStringLiteral("Heron"));
+    EXPECT_EQ(comingRaces(log, newestDay(log)).size(), 6U);
+    int spares = 0;
+    int scrap = 0;
+    for (const ShelvedSpring& spring : shelfOf(log, historyOf(log))) {
+        ++(spring.where == Storage::Scrap ? scrap : spares);
+    }
+    EXPECT_EQ(spares, 3);
+    EXPECT_EQ(scrap, 2);
 }
 
 // The people who invented it enter nothing after the day on which they did.

@@ -1,3 +1,4 @@
+#include "core/domain/shelf.h"
 #include "core/services/logbook_session.h"
 #include "tests/support/session_fixture.h"
 
@@ -133,7 +134,24 @@ TEST_F(LogbookSessionTest, UndoOfASwapPutsTheOldSpringBackWithItsHistory) {
     baseline.spring = fresh.id;
     baseline.hit = 1;
     swap.baseline = {baseline};
+    swap.outgoing = Shelving{ShelvingId::make(),
+                             m_engine.id,
+                             m_spring.id,
+                             Storage::Scrap,
+                             m_inspection.inspectedOn,
+                             {},
+                             {},
+                             {},
+                             QStringLiteral("Past the limit"),
+                             false};
     ASSERT_TRUE(apply(swap).has_value());
+    const auto scrap = [&] {
+        QStringList labels;
+        for (const ShelvedSpring& spring : shelfOf(*m_session.log(), *m_session.history())) {
+            labels << (spring.where == Storage::Scrap ? spring.spring.label : QString());
+        }
+        return labels.join(QLatin1Char(' '));
+    };
     const auto fittedAt3E = [&] {
         for (const std::size_t life : fittedLives(*m_session.history())) {
             return m_session.history()->lives[life].label;
@@ -141,10 +159,13 @@ TEST_F(LogbookSessionTest, UndoOfASwapPutsTheOldSpringBackWithItsHistory) {
         return QString();
     };
     EXPECT_EQ(fittedAt3E(), QStringLiteral("S-28"));
+    EXPECT_EQ(scrap(), QStringLiteral("S-27"));
     undo();
     EXPECT_EQ(fittedAt3E(), QStringLiteral("S-27"));
+    EXPECT_EQ(scrap(), QString()) << "one step back and forth";
     redo();
     EXPECT_EQ(fittedAt3E(), QStringLiteral("S-28"));
+    EXPECT_EQ(scrap(), QStringLiteral("S-27"));
 }
 
 TEST_F(LogbookSessionTest, UndoOfAnAmendedFactKeepsAllThreeValues) {
