@@ -6,6 +6,7 @@
 #include "ui/dialogs/records_dialog.h"
 #include "ui/dialogs/testers_dialog.h"
 #include "ui/dialogs/text_dialog.h"
+#include "ui/dialogs/verify_dialog.h"
 #include "ui/look/plain_labels.h"
 #include "ui/pages/review_page.h"
 #include "ui/pages/start_page.h"
@@ -87,6 +88,8 @@ void MainWindow::wireMenus() {
     connect(menus, &WindowMenus::exportWanted, files, &LogbookFiles::chooseExport);
     connect(menus, &WindowMenus::backupWanted, files, &LogbookFiles::chooseBackup);
     connect(menus, &WindowMenus::secondBackupPlaceWanted, files, &LogbookFiles::chooseSecondPlace);
+    connect(menus, &WindowMenus::verifyWanted, this,
+            [this] { (new VerifyDialog(m_session, this))->open(); });
     connect(menus, &WindowMenus::closeWanted, &m_session, &LogbookSession::closeLogbook);
     connect(menus, &WindowMenus::chooseEngineWanted, this, &MainWindow::chooseEngine);
     connect(menus, &WindowMenus::newEngineWanted, this, [this] { editEngine(true); });

@@ -57,6 +57,10 @@ QString sentenceOf(const UsageError& error) {
         return CommandText::tr("'%1' is not a paper that the sheet is laid out for. Give a4 or "
                                "letter.")
             .arg(first);
+    case UsageFault::BadSeal:
+        return CommandText::tr("'%1' is not a seal. Write its number, a colon and 8 to 64 of its "
+                               "digits, as on the sheet: 118:9f3a2b7c01de44aa.")
+            .arg(first);
     }
     Q_UNREACHABLE();
 }

@@ -24,6 +24,7 @@ enum class UsageFault {
     BadLimit,           ///< 1: the text
     BadRacesAhead,      ///< 1: the text
     BadPaper,           ///< 1: the text
+    BadSeal,            ///< 1: the text
 };
 
 struct UsageError {

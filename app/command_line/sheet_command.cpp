@@ -40,11 +40,13 @@ Result<SheetContent> contentOf(const QString& file, const QString& engine,
             return engineNamed(engine, engines, file);
         })
         .and_then([&](const EngineSummary& summary) { return store->engineLog(summary.id); })
-        .map([&](const EngineLog& log) {
-            const EngineHistory history = historyOf(log, judging.asOf);
-            return sheetContentOf(log, history, assess(history, log.engine.rules),
-                                  Quantities(ForceUnit::PoundForce, QLocale::c()),
-                                  SystemClock().now());
+        .and_then([&](const EngineLog& log) {
+            return store->newestSeal(log.engine.id).map([&](const std::optional<NotedSeal>& seal) {
+                const EngineHistory history = historyOf(log, judging.asOf);
+                return sheetContentOf(log, history, assess(history, log.engine.rules),
+                                      Quantities(ForceUnit::PoundForce, QLocale::c()),
+                                      SystemClock().now(), seal);
+            });
         });
 }
 

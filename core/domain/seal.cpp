@@ -6,12 +6,13 @@ namespace coilbook {
 
 namespace {
 
-bool isDigit(QChar character) {
+bool isDecimalDigit(QChar character) {
     return character >= QLatin1Char('0') && character <= QLatin1Char('9');
 }
 
-bool isHexDigit(QChar character) {
-    return isDigit(character) || (character >= QLatin1Char('a') && character <= QLatin1Char('f'));
+bool isHexadecimalDigit(QChar character) {
+    return isDecimalDigit(character) ||
+           (character >= QLatin1Char('a') && character <= QLatin1Char('f'));
 }
 
 } // namespace
@@ -24,9 +25,9 @@ std::optional<NotedSeal> NotedSeal::parse(QStringView text) {
     }
     const QStringView number = text.left(colon);
     const QString digest = text.mid(colon + 1).toString().toLower();
-    if (!std::all_of(number.begin(), number.end(), isDigit) ||
-        !std::all_of(digest.begin(), digest.end(), isHexDigit) || digest.size() < kLeastDigits ||
-        digest.size() > kMostDigits) {
+    if (!std::all_of(number.begin(), number.end(), isDecimalDigit) ||
+        !std::all_of(digest.begin(), digest.end(), isHexadecimalDigit) ||
+        digest.size() < kLeastDigits || digest.size() > kMostDigits) {
         return std::nullopt;
     }
     bool fits = false;

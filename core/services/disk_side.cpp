@@ -179,6 +179,11 @@ Result<LogbookSnapshot> DiskSide::reload() const {
         return tl::unexpected(draft.error());
     }
     snapshot.draft = std::move(*draft);
+    const Result<std::optional<NotedSeal>> seal = m_store->newestSeal(m_engine);
+    if (!seal) {
+        return tl::unexpected(seal.error());
+    }
+    snapshot.seal = *seal;
     snapshot.log = std::make_shared<const EngineLog>(std::move(*log));
     snapshot.history = std::make_shared<const EngineHistory>(historyOf(*snapshot.log));
     return snapshot;

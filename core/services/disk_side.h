@@ -20,6 +20,7 @@ struct LogbookSnapshot {
     std::shared_ptr<const EngineLog> log;    ///< null: no engine selected
     std::shared_ptr<const EngineHistory> history;
     std::optional<Draft> draft;
+    std::optional<NotedSeal> seal; ///< the newest over that engine's data
 };
 
 /// Where automatic backups are kept. An empty folder: not there.

@@ -284,6 +284,10 @@ std::shared_ptr<const Assessment> LogbookSession::assessment() const {
     return d->currentAssessment;
 }
 
+std::optional<NotedSeal> LogbookSession::seal() const {
+    return d->snapshot.seal;
+}
+
 std::optional<Draft> LogbookSession::draft() const {
     return d->snapshot.draft;
 }
@@ -355,6 +359,33 @@ void LogbookSession::backUp(const QString& destination, QObject* context, Done d
 void LogbookSession::exportTo(const QString& folder, QObject* context, Done done) {
     d->withStore([folder](LogbookStore& store) { return exportLogbook(store, folder); }, context,
                  std::move(done));
+}
+
+void LogbookSession::verify(const std::optional<NotedSeal>& noted, QObject* context,
+                            std::function<void(const Result<LogbookCheck>&)> done) {
+    d->onDisk(
+        [noted](DiskSide& side) -> Result<LogbookCheck> {
+            if (side.store() == nullptr) {
+                return fail(StorageFault::Missing);
+            }
+            return side.store()->verify().and_then(
+                [&](VerifyReport report) -> Result<LogbookCheck> {
+                    LogbookCheck check{std::move(report), std::nullopt};
+                    if (!noted) {
+                        return check;
+                    }
+                    return side.store()->askSeal(*noted).map([&](SealAnswer answer) {
+                        check.seal = answer;
+                        return check;
+                    });
+                });
+        },
+        [guard = QPointer<QObject>(context),
+         done = std::move(done)](const Result<LogbookCheck>& result) {
+            if (guard && done) {
+                done(result);
+            }
+        });
 }
 
 void LogbookSession::importFiles(const QStringList& paths) {

@@ -4,6 +4,7 @@
 #include "core/domain/changes.h"
 #include "core/domain/engine_log.h"
 #include "core/domain/history.h"
+#include "core/domain/verify_report.h"
 #include "core/support/clock.h"
 #include "core/support/result.h"
 
@@ -12,9 +13,16 @@
 
 #include <functional>
 #include <memory>
+#include <optional>
 #include <vector>
 
 namespace coilbook {
+
+/// What a check of the logbook found, and the answer if a seal was asked about.
+struct LogbookCheck {
+    VerifyReport report;
+    std::optional<SealAnswer> seal;
+};
 
 /// The logbook that the window works on, seen from the window's thread. The file itself is used
 /// by one worker thread; every function here returns at once and tells by a signal or callback when
@@ -53,6 +61,8 @@ public:
     [[nodiscard]] std::shared_ptr<const EngineHistory> history() const;
     /// Of log(); made in the background, so null or one step old for a moment after logChanged().
     [[nodiscard]] std::shared_ptr<const Assessment> assessment() const;
+    /// The newest seal over the data of log().
+    [[nodiscard]] std::optional<NotedSeal> seal() const;
     /// What was being typed for the selected engine when the program ended last.
     [[nodiscard]] std::optional<Draft> draft() const;
 
@@ -85,6 +95,11 @@ public:
     /// Writes the exchange files of the open logbook into `folder`, replacing those of the same
     /// names. `done` is called as by apply().
     void exportTo(const QString& folder, QObject* context, Done done);
+
+    /// Checks the whole open logbook, and whether it has a seal that was noted elsewhere. `done` is
+    /// called as by apply().
+    void verify(const std::optional<NotedSeal>& noted, QObject* context,
+                std::function<void(const Result<LogbookCheck>&)> done);
 
     /// Imports exchange files into the open logbook; ends with importFinished(). progress() tells
     /// the part done, 0 to 1; cancelImport() leaves the logbook as it was.

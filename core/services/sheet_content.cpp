@@ -113,7 +113,7 @@ void addInspection(SheetContent& content, const EngineLog& log, const EngineHist
 
 SheetContent sheetContentOf(const EngineLog& log, const EngineHistory& history,
                             const Assessment& assessment, const Quantities& quantities,
-                            const Moment& printedAt) {
+                            const Moment& printedAt, const std::optional<NotedSeal>& seal) {
     SheetContent content;
     content.engine = log.engine.name;
     content.serial = log.engine.serial;
@@ -130,6 +130,7 @@ SheetContent sheetContentOf(const EngineLog& log, const EngineHistory& history,
     content.amendments = sheetAmendmentsOf(log, history, quantities);
     content.cautions = wording::cautions();
     content.printedAt = printedMoment(printedAt);
+    content.seal = seal ? seal->shortText() : QString();
     return content;
 }
 

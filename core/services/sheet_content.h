@@ -4,6 +4,7 @@
 #include "core/assessment/loss_chart.h"
 #include "core/domain/engine_log.h"
 #include "core/domain/history.h"
+#include "core/domain/seal.h"
 #include "core/support/clock.h"
 #include "core/wording/quantities.h"
 
@@ -87,13 +88,15 @@ struct SheetContent {
     std::vector<SheetAmendment> amendments; ///< newest first
     QStringList cautions;
     QString printedAt; ///< local date and time with offset
+    QString seal; ///< the newest over the engine's data, number and digits; empty: there is none
 };
 
 /// The sheet of an engine. `history` and `assessment` belong together and may end on an earlier
 /// day than the log; what was recorded for later days is left out.
 [[nodiscard]] SheetContent sheetContentOf(const EngineLog& log, const EngineHistory& history,
                                           const Assessment& assessment,
-                                          const Quantities& quantities, const Moment& printedAt);
+                                          const Quantities& quantities, const Moment& printedAt,
+                                          const std::optional<NotedSeal>& seal = {});
 
 /// `2026-05-02 18:30 UTC+02:00`; empty for an unknown moment.
 [[nodiscard]] QString printedMoment(const Moment& moment);

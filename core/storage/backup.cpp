@@ -16,10 +16,8 @@ Result<qint64> checkedRows(const Connection& connection) {
     if (!report) {
         return tl::unexpected(report.error());
     }
-    if (!report->findings.empty()) {
-        const VerifyReport::Finding& first = report->findings.front();
-        return fail(StorageFault::Damaged, {first.where + QStringLiteral(": ") + first.what},
-                    connection.path());
+    if (!report->isIntact()) {
+        return fail(StorageFault::Damaged, {report->findings.front().where}, connection.path());
     }
     return report->rowsChecked;
 }

@@ -242,6 +242,33 @@ Result<std::vector<Reading>> readReadings(const Connection& connection,
                            {inspection.text()});
 }
 
+Result<EngineLog> readInspectionLog(const Connection& connection, const Inspection& inspection) {
+    EngineLog log;
+    log.inspections = {inspection};
+    const QString id = inspection.id.text();
+    Result<std::vector<Sitting>> sittings =
+        select<Sitting>(connection, QStringLiteral("WHERE r.inspection_id = ?"), {id});
+    if (!sittings) {
+        return tl::unexpected(sittings.error());
+    }
+    Result<std::vector<Reading>> readings = readReadings(connection, inspection.id);
+    if (!readings) {
+        return tl::unexpected(readings.error());
+    }
+    Result<std::vector<Spring>> springs = select<Spring>(
+        connection,
+        QStringLiteral("WHERE r.id IN (SELECT x.spring_id FROM sitting s"
+                       " JOIN reading x ON x.sitting_id = s.id WHERE s.inspection_id = ?)"),
+        {id});
+    if (!springs) {
+        return tl::unexpected(springs.error());
+    }
+    log.sittings = std::move(*sittings);
+    log.readings = std::move(*readings);
+    log.springs = std::move(*springs);
+    return log;
+}
+
 Result<EngineLog> readEngineLog(const Connection& connection, const EngineId& engine) {
     Result<EngineLog> log = readOutline(connection, engine);
     if (!log) {

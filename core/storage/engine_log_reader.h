@@ -33,6 +33,10 @@ namespace coilbook::storage {
 [[nodiscard]] Result<std::vector<Reading>> readReadings(const Connection& connection,
                                                         const InspectionId& inspection);
 
+/// An inspection with its sittings, readings and their springs.
+[[nodiscard]] Result<EngineLog> readInspectionLog(const Connection& connection,
+                                                  const Inspection& inspection);
+
 /// Everything of one engine.
 [[nodiscard]] Result<EngineLog> readEngineLog(const Connection& connection, const EngineId& engine);
 

@@ -229,6 +229,10 @@ Result<std::optional<NotedSeal>> LogbookStore::newestSeal(const EngineId& engine
         [&] { return storage::newestSealOf(*d->connection, engine); });
 }
 
+Result<SealAnswer> LogbookStore::askSeal(const NotedSeal& noted) const {
+    return storage::askSeal(*d->connection, noted);
+}
+
 Result<void> LogbookStore::sealAnew(SealBeginning beginning) {
     Result<Transaction> transaction = Transaction::write(*d->connection);
     if (!transaction) {

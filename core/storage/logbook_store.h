@@ -3,6 +3,7 @@
 #include "core/domain/changes.h"
 #include "core/domain/engine_log.h"
 #include "core/domain/seal.h"
+#include "core/domain/verify_report.h"
 #include "core/support/clock.h"
 #include "core/support/result.h"
 
@@ -18,17 +19,6 @@ enum class OpenMode {
     ReadWrite,
     ReadOnly, ///< the file is never changed and no writable place beside it is needed; an older
               ///< schema is migrated in a temporary copy
-};
-
-/// What `verify` found wrong; empty lists: nothing.
-struct VerifyReport {
-    struct Finding {
-        QString where; ///< table and id, or "page"
-        QString what;
-    };
-
-    std::vector<Finding> findings;
-    qint64 rowsChecked = 0;
 };
 
 /// One open logbook file: the only door to its data. Not thread-safe: made, used and destroyed in
@@ -84,13 +74,16 @@ public:
     /// all else of its EngineLog. Nothing where there is none yet.
     [[nodiscard]] Result<std::optional<NotedSeal>> newestSeal(const EngineId& engine) const;
 
+    /// Whether this logbook has that seal. It proves something only where verify() finds nothing.
+    [[nodiscard]] Result<SealAnswer> askSeal(const NotedSeal& noted) const;
+
     /// Seals all that the logbook holds as it is now: for rows that came about in another way than
     /// by being written one after the other. Goes through all rows.
     [[nodiscard]] Result<void> sealAnew(SealBeginning beginning);
 
     // The file
 
-    /// Pages (integrity_check), foreign keys, row checksums.
+    /// Pages, foreign keys, row checksums, seals and the rules of a logbook.
     [[nodiscard]] Result<VerifyReport> verify() const;
 
     /// A consistent copy at `destination`, which must not exist; works beside other instances.

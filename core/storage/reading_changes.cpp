@@ -44,30 +44,7 @@ Result<Inspection> ChangeApplier::inspectionOf(const SittingId& sitting) const {
 }
 
 Result<EngineLog> ChangeApplier::logOf(const Inspection& inspection) const {
-    EngineLog log;
-    log.inspections = {inspection};
-    const QString id = inspection.id.text();
-    Result<std::vector<Sitting>> sittings =
-        select<Sitting>(m_connection, QStringLiteral("WHERE r.inspection_id = ?"), {id});
-    if (!sittings) {
-        return tl::unexpected(sittings.error());
-    }
-    Result<std::vector<Reading>> readings = readReadings(m_connection, inspection.id);
-    if (!readings) {
-        return tl::unexpected(readings.error());
-    }
-    Result<std::vector<Spring>> springs = select<Spring>(
-        m_connection,
-        QStringLiteral("WHERE r.id IN (SELECT x.spring_id FROM sitting s"
-                       " JOIN reading x ON x.sitting_id = s.id WHERE s.inspection_id = ?)"),
-        {id});
-    if (!springs) {
-        return tl::unexpected(springs.error());
-    }
-    log.sittings = std::move(*sittings);
-    log.readings = std::move(*readings);
-    log.springs = std::move(*springs);
-    return log;
+    return readInspectionLog(m_connection, inspection);
 }
 
 Result<void> ChangeApplier::checkStoredHits(const Inspection& inspection) const {

@@ -192,6 +192,19 @@ Result<std::optional<NotedSeal>> newestSealOf(const Connection& connection,
     return connection.forEachRow(sql, ids, onRow).map([&] { return newest; });
 }
 
+Result<SealAnswer> askSeal(const Connection& connection, const NotedSeal& noted) {
+    return connection
+        .scalar(QStringLiteral("SELECT s.digest FROM seal s WHERE s.number = ?"),
+                {QVariant::fromValue<qlonglong>(noted.number)})
+        .map([&](const QVariant& digest) {
+            if (!digest.isValid()) {
+                return SealAnswer::NotThere;
+            }
+            return digest.toString().startsWith(noted.digest) ? SealAnswer::PassedThrough
+                                                              : SealAnswer::Differs;
+        });
+}
+
 Result<void> sealAnew(const Connection& connection, SealBeginning beginning) {
     Result<ChainEnd> end = chainEnd(connection);
     if (!end) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/domain/seal.h"
+#include "core/domain/verify_report.h"
 #include "core/storage/connection.h"
 #include "core/storage/rows.h"
 
@@ -64,6 +65,8 @@ struct ChainEnd {
 /// The newest seal that covers data of an engine, whole digest.
 [[nodiscard]] Result<std::optional<NotedSeal>> newestSealOf(const Connection& connection,
                                                             const EngineId& engine);
+
+[[nodiscard]] Result<SealAnswer> askSeal(const Connection& connection, const NotedSeal& noted);
 
 /// Goes through all rows and seals what is there, inside a transaction of the caller.
 [[nodiscard]] Result<void> sealAnew(const Connection& connection, SealBeginning beginning);

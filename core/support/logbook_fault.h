@@ -35,6 +35,7 @@ enum class LogbookFault {
     CalibrationNotRising,  ///< it shows no more under the largest force than under the smallest
     CalibrationDueBefore,  ///< 1: due date, 2: date of the calibration
     StudyTooSmall,         ///< fewer than two springs, one person or two hits
+    SealNotPassed,         ///< the logbook did not pass through it; 1: the seal as noted
     SwapBeforeReading,     ///< 1: date of the swap, 2: spring now there, 3: date it was read last
     BadLaps,               ///< 1: laps of a planned race; 1 to 1000000
     SpringScrapped,        ///< 1: the spring; it was thrown out

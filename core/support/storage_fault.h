@@ -20,6 +20,7 @@ enum class StorageFault {
     InputOutput,       ///< the device failed; 1: what the system said
     Conflict,          ///< a constraint of the schema refused the row; 1: which
     CannotWriteOutput, ///< an output file could not be written; 1: what the system said
+    Unsound,           ///< verify found what is no damage of the file; 1: where
     Internal,          ///< the storage layer refused a statement: a bug; 1: what was said
 };
 

@@ -161,6 +161,11 @@ QString sentenceOf(LogbookFault fault, const Error& error) {
     case LogbookFault::StudyTooSmall:
         return Words::tr("A study needs at least two springs, one person and two hits on each "
                          "spring, and at most fifty of each.");
+    case LogbookFault::SealNotPassed:
+        return Words::tr("This logbook did not pass through the state of seal %1. Check the number "
+                         "and the digits; if they are right, this is another logbook, or one that "
+                         "was rewritten since.")
+            .arg(first);
     case LogbookFault::SwapBeforeReading:
         return Words::tr("A swap on %1 cannot be: spring “%2” was still there and read on %3. "
                          "Check the date and the count of races.")

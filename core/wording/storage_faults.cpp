@@ -21,6 +21,10 @@ QString sentenceOf(StorageFault fault, const Error& error) {
         return Words::tr("This logbook is damaged: %1. Nothing was changed; keep the file and go "
                          "on with your newest backup.")
             .arg(argument(error, 0));
+    case StorageFault::Unsound:
+        return Words::tr("Something in this logbook is not as it should be: %1. Nothing was "
+                         "changed; “coilbook verify” lists what was found.")
+            .arg(argument(error, 0));
     case StorageFault::ReadOnly:
         return Words::tr("This file or its folder cannot be written to, so nothing was saved. "
                          "Allow writing there, or choose another folder.");

@@ -2,6 +2,7 @@
 #include "tests/app/season.h"
 
 #include <QFile>
+#include <QRegularExpression>
 
 namespace coilbook::testing {
 
@@ -47,6 +48,21 @@ TEST_F(SheetTest, CarriesTheEngineItsSpringsAndTheirReadings) {
     for (const char* word : {"Blue", "S-01", "S-02", "121.5", "117.5", "2026-04-02"}) {
         EXPECT_TRUE(page.contains(word)) << word << "\n" << page.constData();
     }
+}
+
+TEST_F(SheetTest, CarriesASealThatTheLogbookIsLaterFoundToHavePassedThrough) {
+    ASSERT_TRUE(succeeds(sheet()));
+    const QRegularExpression printed(QStringLiteral("Seal of the logbook (\\d+:[0-9a-f]{16})"));
+    const QRegularExpressionMatch seal = printed.match(QString::fromUtf8(text()));
+    ASSERT_TRUE(seal.hasMatch()) << text().constData();
+    const QStringList asked{QStringLiteral("verify"), kLogbook, QStringLiteral("--seal"),
+                            seal.captured(1)};
+    EXPECT_TRUE(succeeds(run(asked)));
+    import(kLogbook, QByteArray(kSeason).replace("Blue", "Green"));
+    ASSERT_TRUE(succeeds(sheet()));
+    EXPECT_EQ(printed.match(QString::fromUtf8(text())).captured(1), seal.captured(1))
+        << "another engine's data";
+    EXPECT_TRUE(succeeds(run(asked)));
 }
 
 TEST_F(SheetTest, LeavesOutWhatWasRecordedAfterTheDay) {

@@ -49,6 +49,35 @@ TEST_F(VerifyTest, FindsAReadingChangedBehindTheProgramsBack) {
     EXPECT_TRUE(verify().out.contains("reading"));
 }
 
+TEST_F(VerifyTest, SaysWhetherTheLogbookPassedThroughASeal) {
+    const ProgramRun sound = verify();
+    ASSERT_TRUE(succeeds(sound));
+    const QByteArray newest = "Newest seal: ";
+    const qsizetype at = sound.out.indexOf(newest);
+    ASSERT_GE(at, 0) << sound.out.constData();
+    const QByteArray seal = sound.out.mid(at + newest.size()).split('\n').front();
+    const auto ask = [&](const QByteArray& noted) {
+        return run({QStringLiteral("verify"), kLogbook, QStringLiteral("--seal"),
+                    QString::fromLatin1(noted)});
+    };
+    EXPECT_TRUE(succeeds(ask(seal)));
+    EXPECT_TRUE(ask(seal).out.contains("Yes: ")) << ask(seal).out.constData();
+    EXPECT_EQ(ask("1:00000000").exitCode, 1);
+    EXPECT_EQ(ask("9999" + seal).exitCode, 1);
+    EXPECT_TRUE(failsWith(ask("118"), 2, "is not a seal"));
+    EXPECT_TRUE(failsWith(ask("118:9f3a"), 2, "is not a seal"));
+}
+
+TEST_F(VerifyTest, FindsARowThatAnotherProgramAdded) {
+    ASSERT_TRUE(succeeds(tool(
+        QStringLiteral("sqlite3"),
+        {kLogbook,
+         QStringLiteral("INSERT INTO tester SELECT '00000000-0000-7000-8000-000000000000', 'X',"
+                        " NULL, NULL, NULL, '', 1, NULL;")})));
+    expectFault();
+    EXPECT_TRUE(verify().out.contains("has no seal")) << verify().out.constData();
+}
+
 TEST_F(VerifyTest, FindsATruncatedFile) {
     ASSERT_TRUE(QFile::resize(path(kLogbook), read(kLogbook).size() / 2));
     expectFault();

@@ -89,8 +89,8 @@ double sheetMilliseconds(const QString& logbook, const QString& pdf) {
     QElapsedTimer timer;
     timer.start();
     const Assessment assessment = assess(*session.history(), session.log()->engine.rules);
-    const SheetContent content =
-        sheetContentOf(*session.log(), *session.history(), assessment, Quantities(), clock.now());
+    const SheetContent content = sheetContentOf(*session.log(), *session.history(), assessment,
+                                                Quantities(), clock.now(), session.seal());
     const bool written = writeSheetPdf(content, pdf, Paper::A4).has_value();
     return written ? millisecondsOf(timer) : -1.0;
 }

@@ -42,7 +42,7 @@ protected:
     static void expectSound(const LogbookStore& store) {
         const Result<VerifyReport> report = store.verify();
         ASSERT_TRUE(succeeded(report));
-        EXPECT_EQ(report->findings, std::vector<VerifyReport::Finding>());
+        EXPECT_EQ(report->findings, std::vector<Finding>());
     }
 
     [[nodiscard]] QString path(const char* name) const {

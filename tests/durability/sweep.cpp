@@ -79,7 +79,7 @@ void SweepTest::expectWhole(const Rehearsed& rehearsed, const Progress& progress
         ASSERT_TRUE(succeeded(store)) << qPrintable(name);
         const Result<VerifyReport> report = store->verify();
         ASSERT_TRUE(succeeded(report)) << qPrintable(name);
-        EXPECT_EQ(report->findings, std::vector<VerifyReport::Finding>()) << qPrintable(name);
+        EXPECT_EQ(report->findings, std::vector<Finding>()) << qPrintable(name);
         const Result<QByteArray> content = contentOf(*store);
         ASSERT_TRUE(succeeded(content)) << qPrintable(name);
         const auto& expected = rehearsed.contents;
@@ -101,7 +101,7 @@ void SweepTest::expectToEndAsRehearsed(const Rehearsed& rehearsed, const Progres
     EXPECT_EQ(rest.error, std::nullopt);
     const Result<LogbookStore> store = LogbookStore::open(logbook(), OpenMode::ReadOnly);
     ASSERT_TRUE(succeeded(store));
-    EXPECT_EQ(store->verify()->findings, std::vector<VerifyReport::Finding>());
+    EXPECT_EQ(store->verify()->findings, std::vector<Finding>());
     EXPECT_EQ(contentOf(*store).value(), rehearsed.contents.back());
 }
 

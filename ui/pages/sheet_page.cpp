@@ -226,12 +226,12 @@ SheetPage::Page SheetPage::page() const {
                 title, asFileName(title) + QStringLiteral(".pdf")};
     }
     const QString title = tr("Spring sheet %1 %2", "engine, day").arg(log.engine.name, day);
-    return {
-        [paper, content = sheetContentOf(log, *m_session.history(), assessment, quantities,
-                                         m_clock.now())](QPainter& painter, const QRectF& device) {
-            paintSheet(painter, device, paper, content);
-        },
-        title, asFileName(title) + QStringLiteral(".pdf")};
+    return {[paper, content = sheetContentOf(log, *m_session.history(), assessment, quantities,
+                                             m_clock.now(), m_session.seal())](
+                QPainter& painter, const QRectF& device) {
+                paintSheet(painter, device, paper, content);
+            },
+            title, asFileName(title) + QStringLiteral(".pdf")};
 }
 
 void SheetPage::say(const QString& sentence) {

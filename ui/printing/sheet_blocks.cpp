@@ -128,9 +128,14 @@ double footerHeight() {
     return PaperCanvas::lineHeight(kSmallPrint) + mm(1.0);
 }
 
-void drawFooter(PaperCanvas& canvas, const QRectF& area, const QString& printedAt) {
+void drawFooter(PaperCanvas& canvas, const QRectF& area, const QString& printedAt,
+                const QString& seal) {
     const QRectF where(area.left(), area.top() + mm(1.0), area.width(), area.height() - mm(1.0));
     canvas.text(where, Printed::tr("Printed %1").arg(printedAt), kCaption);
+    if (!seal.isEmpty()) {
+        canvas.text(where, Printed::tr("Seal of the logbook %1", "its number and digits").arg(seal),
+                    {kSmallPrint, QFont::Normal, Qt::AlignHCenter | Qt::AlignVCenter});
+    }
     canvas.text(where, Printed::tr("Page 1 of 1"),
                 {kSmallPrint, QFont::Normal, Qt::AlignRight | Qt::AlignVCenter});
 }

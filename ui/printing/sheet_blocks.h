@@ -33,7 +33,8 @@ void drawCautions(PaperCanvas& canvas, const QRectF& area, const QStringList& ca
 void drawSignatures(PaperCanvas& canvas, const QRectF& area, const QStringList& whose);
 
 [[nodiscard]] double footerHeight();
-/// The one page, and when it was printed.
-void drawFooter(PaperCanvas& canvas, const QRectF& area, const QString& printedAt);
+/// The one page, when it was printed, and the seal if there is one.
+void drawFooter(PaperCanvas& canvas, const QRectF& area, const QString& printedAt,
+                const QString& seal = {});
 
 } // namespace coilbook

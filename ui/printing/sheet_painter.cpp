@@ -85,7 +85,7 @@ private:
     }
 
     void drawFoot() {
-        drawFooter(m_canvas, takeBottom(footerHeight()), m_content.printedAt);
+        drawFooter(m_canvas, takeBottom(footerHeight()), m_content.printedAt, m_content.seal);
         drawSignatures(m_canvas, takeBottom(signaturesHeight()),
                        {Printed::tr("Tested by, date"),
                         Printed::tr("Responsible for the engine, date"),

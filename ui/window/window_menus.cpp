@@ -54,6 +54,7 @@ void WindowMenus::buildLogbookMenu() {
                                      QKeySequence(QStringLiteral("Ctrl+B")), this,
                                      &WindowMenus::backupWanted);
     menu->addAction(tr("&Second place for backups…"), this, &WindowMenus::secondBackupPlaceWanted);
+    m_needLogbook << menu->addAction(tr("&Verify…"), this, &WindowMenus::verifyWanted);
     menu->addSeparator();
     m_needLogbook << menu->addAction(icon(Picture::Close), tr("&Close"),
                                      QKeySequence(QKeySequence::Close), this,

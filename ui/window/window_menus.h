@@ -35,6 +35,7 @@ Q_SIGNALS:
     void exportWanted();
     void backupWanted();
     void secondBackupPlaceWanted();
+    void verifyWanted();
     void closeWanted();
     void chooseEngineWanted();
     void newEngineWanted();

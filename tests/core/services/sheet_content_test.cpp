@@ -16,6 +16,7 @@ using testing::exhaust;
 using testing::intake;
 using testing::LogBuilder;
 
+const NotedSeal kSeal{118, QStringLiteral("9f3a2b7c01de44aa55")};
 const Moment kEvening{QStringLiteral("2026-05-02T16:30:00.000Z"), 120};
 const QDate kFirst(2026, 4, 4);
 const QDate kSecond(2026, 4, 18);
@@ -51,7 +52,7 @@ SheetContent contentOf(const EngineLog& log, ForceUnit unit = ForceUnit::PoundFo
                        std::optional<QDate> asOf = {}) {
     const EngineHistory history = historyOf(log, asOf);
     return sheetContentOf(log, history, assess(history, log.engine.rules),
-                          Quantities(unit, QLocale::c()), kEvening);
+                          Quantities(unit, QLocale::c()), kEvening, kSeal);
 }
 
 const SheetSpring& at(const SheetContent& content, const Place& place) {
@@ -69,6 +70,7 @@ TEST(SheetContentTest, NamesTheEngineTheInspectionAndTheLimit) {
     EXPECT_EQ(content.inspectedAtRaces, text("4"));
     EXPECT_EQ(content.limit, force("5.0", "lbf")); // the default: common practice, no source
     EXPECT_EQ(content.printedAt, text("2026-05-02 18:30 UTC+02:00"));
+    EXPECT_EQ(content.seal, text("118:9f3a2b7c01de44aa"));
     EXPECT_EQ(content.cautions, wording::cautions());
 }
 

@@ -8,13 +8,7 @@
 #include <QTemporaryDir>
 #include <gtest/gtest.h>
 
-namespace coilbook {
-
-inline bool operator==(const VerifyReport::Finding& a, const VerifyReport::Finding& b) {
-    return a.where == b.where && a.what == b.what;
-}
-
-namespace testing {
+namespace coilbook::testing {
 
 /// Passes when the result is a success; prints its error otherwise.
 template <class Value>
@@ -125,5 +119,4 @@ private:
     }
 };
 
-} // namespace testing
-} // namespace coilbook
+} // namespace coilbook::testing

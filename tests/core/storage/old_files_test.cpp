@@ -24,7 +24,7 @@ protected:
         ASSERT_TRUE(succeeded(store));
         const Result<VerifyReport> report = store->verify();
         ASSERT_TRUE(succeeded(report));
-        EXPECT_EQ(report->findings, std::vector<VerifyReport::Finding>());
+        EXPECT_EQ(report->findings, std::vector<Finding>());
         const Result<std::vector<EngineSummary>> engines = store->engines();
         ASSERT_TRUE(succeeded(engines));
         ASSERT_EQ(engines->size(), 1U);

@@ -135,6 +135,7 @@ SheetContent sampleSheet(const EngineLayout& layout) {
     };
     content.cautions = wording::cautions();
     content.printedAt = QStringLiteral("2026-05-02 18:30 UTC+02:00");
+    content.seal = QStringLiteral("118:9f3a2b7c01de44aa");
     return content;
 }
 

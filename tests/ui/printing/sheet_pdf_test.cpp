@@ -64,8 +64,9 @@ TEST_P(SheetPdfTest, IsOnePageOfThatPaperAndHoldsWhatTheSheetSays) {
          {content.engine, content.serial, content.inspectedOn, content.racesRun, content.limit,
           content.testers.front().name, content.testers.front().range,
           content.testers.front().calibratedOn, content.inspectors.front(), content.amendedSince,
-          content.printedAt, QStringLiteral("Page 1 of 1"), QStringLiteral("Tech inspector"),
-          QStringLiteral("Tested by"), QStringLiteral("Responsible for the engine")}) {
+          content.printedAt, content.seal, QStringLiteral("Page 1 of 1"),
+          QStringLiteral("Tech inspector"), QStringLiteral("Tested by"),
+          QStringLiteral("Responsible for the engine")}) {
         expectHolds(text, part);
     }
     for (const SheetSpring& spring : content.springs) {
