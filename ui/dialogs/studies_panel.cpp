@@ -23,6 +23,7 @@ namespace {
 
 constexpr int kMostHits = 10;
 constexpr int kUsualHits = 3;
+constexpr int kUsualSprings = 5;
 
 /// Names parted by commas or semicolons.
 QStringList namesIn(const QString& text) {
@@ -121,11 +122,26 @@ ForceUnit StudiesPanel::unit() const {
     return static_cast<ForceUnit>(m_unit->currentData().toInt());
 }
 
-void StudiesPanel::fill(const QUuid& record) {
+RepeatabilityStudy StudiesPanel::proposal() const {
     RepeatabilityStudy study;
     study.studiedOn = QDate::currentDate();
     study.unit = m_preferences.forceUnit();
     study.hits = kUsualHits;
+    if (const auto history = m_session.history()) {
+        for (const std::size_t life : fittedLives(*history)) {
+            if (study.springs.size() < kUsualSprings) {
+                study.springs << history->lives[life].label;
+            }
+        }
+    }
+    if (!m_preferences.personName().isEmpty()) {
+        study.persons << m_preferences.personName();
+    }
+    return study;
+}
+
+void StudiesPanel::fill(const QUuid& record) {
+    RepeatabilityStudy study = proposal();
     if (const RepeatabilityStudy* known = recordWith(m_session.studies(), record)) {
         study = *known;
     }

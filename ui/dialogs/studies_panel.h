@@ -29,6 +29,8 @@ protected:
 
 private:
     void addFields();
+    /// A few springs of the engine in view and the person at the screen: a start to change.
+    [[nodiscard]] RepeatabilityStudy proposal() const;
     [[nodiscard]] ForceUnit unit() const;
     [[nodiscard]] RepeatabilityStudy typed() const;
     /// Gives the table the shape that springs, persons and hits ask for; what was read stays.

@@ -33,10 +33,11 @@ QString zeroText(const std::optional<ZeroOffset>& offset, ForceUnit unit) {
     if (!offset) {
         return {};
     }
-    const QString size = offset->size.unit() == unit
-                             ? offset->size.text()
-                             : QString::number(offset->size.force().in(unit), 'f', 2);
-    return (offset->below ? QStringLiteral("-") : QString()) + size;
+    QString size = offset->size.unit() == unit
+                       ? offset->size.text()
+                       : QString::number(offset->size.force().in(unit), 'f', 2);
+    return (offset->below ? QStringLiteral("-") : QString()) +
+           size.replace(QLatin1Char('.'), QLocale().decimalPoint());
 }
 
 } // namespace
@@ -130,7 +131,9 @@ void TestersPanel::fill(const QUuid& record) {
     m_note->setText(tester.note);
     m_unit->setCurrentIndex(tester.unit ? m_unit->findData(static_cast<int>(*tester.unit)) : 0);
     m_accuracy->setAccuracy(tester.accuracy);
-    m_zero->setText(zeroText(tester.zeroOffset, m_preferences.forceUnit()));
+    m_zeroSet = tester.zeroOffset;
+    m_zeroShown = zeroText(tester.zeroOffset, m_preferences.forceUnit());
+    m_zero->setText(m_zeroShown);
     m_corrects->setChecked(tester.corrects);
     m_shown = record;
     showSuitability();
@@ -186,6 +189,9 @@ Tester TestersPanel::typed() const {
 }
 
 std::optional<ZeroOffset> TestersPanel::zeroOffset() const {
+    if (m_zero->text() == m_zeroShown) {
+        return m_zeroSet;
+    }
     QString text = m_zero->text().trimmed();
     const QChar minus(0x2212); // as we print it
     const bool below = text.startsWith(QLatin1Char('-')) || text.startsWith(minus);

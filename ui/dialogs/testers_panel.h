@@ -48,7 +48,9 @@ private:
     QLineEdit* m_zero;
     QCheckBox* m_corrects;
     QLabel* m_suitability;
-    QUuid m_shown; ///< the record in the form
+    QUuid m_shown;       ///< the record in the form
+    QString m_zeroShown; ///< text as set; until it is edited the zero is what it was, to the digit
+    std::optional<ZeroOffset> m_zeroSet;
 };
 
 } // namespace coilbook

@@ -61,6 +61,7 @@ protected:
                 QTest::keyClick(QApplication::focusWidget(), key.toLatin1());
             }
             QTest::keyClick(QApplication::focusWidget(), Qt::Key_Return);
+            QCoreApplication::processEvents(); // Qt takes the cell once it is back in its loop
         }
     }
 
@@ -123,6 +124,27 @@ TEST_F(TestersDialogTest, SaysAtOnceWhetherAGaugeTellsTheLimit) {
                     .startsWith(QStringLiteral("This gauge can be off by 6.0 lbf at mid-scale: it "
                                                "cannot tell a loss of 5.0 lbf.")))
         << text(panel, "suitability").toStdString();
+}
+
+TEST_F(TestersDialogTest, AZeroInTheOtherUnitStaysAsItWasWrittenUntilItIsEdited) {
+    makeLogbook();
+    addEngine(QStringLiteral("Blue"));
+    preferences.setForceUnit(ForceUnit::Newton);
+    Tester tester;
+    tester.id = TesterId::make();
+    tester.name = QStringLiteral("Small dial");
+    tester.zeroOffset = ZeroOffset{TypedForce(150, 2, ForceUnit::PoundForce), true};
+    put(AddTester{tester});
+    const auto* panel = open<TestersPanel>(TestersDialog::Page::Testers);
+    EXPECT_EQ(panel->findChild<QLineEdit*>(QStringLiteral("zero"))->text(),
+              QStringLiteral("-6.67"));
+    type(panel, "name", QStringLiteral("Dial"));
+    type(panel, "why", QStringLiteral("shorter"));
+    save(panel);
+    ASSERT_TRUE(waitFor([&] { return session.testers().front().name == QStringLiteral("Dial"); }))
+        << faults(panel).toStdString();
+    EXPECT_EQ(session.testers().front().zeroOffset, tester.zeroOffset);
+    EXPECT_EQ(session.log()->amendments.size(), 1U);
 }
 
 TEST_F(TestersDialogTest, RefusesAnAccuracyWithoutItsFigure) {
