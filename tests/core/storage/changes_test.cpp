@@ -209,7 +209,7 @@ TEST_F(ChangesTest, ASwapWithItsBaselineIsOneChange) {
     Reading baseline = reading(1, 1300);
     baseline.spring = fresh.id;
     const Fitting swap = fitting(fresh.id);
-    ASSERT_TRUE(succeeded(apply(FitSpring{swap, fresh, m_inspection, m_sitting, {baseline}})));
+    ASSERT_TRUE(succeeded(apply(FitSpring{swap, fresh, {}, m_inspection, m_sitting, {baseline}})));
     const EngineLog stored = log();
     EXPECT_EQ(stored.fittings, std::vector<Fitting>{swap});
     EXPECT_EQ(stored.springs, std::vector<Spring>{fresh});
@@ -220,7 +220,7 @@ TEST_F(ChangesTest, ASwapWithItsBaselineIsOneChange) {
 TEST_F(ChangesTest, AnUndoneSwapIsKeptAsWithdrawn) {
     addEngine();
     Fitting swap = fitting(m_spring.id);
-    ASSERT_TRUE(succeeded(apply(FitSpring{swap, {}, {}, {}, {}})));
+    ASSERT_TRUE(succeeded(apply(FitSpring{swap, {}, {}, {}, {}, {}})));
     ASSERT_TRUE(succeeded(apply(WithdrawFitting{swap.id, true, author()})));
     swap.withdrawn = true;
     EXPECT_EQ(log().fittings, std::vector<Fitting>{swap});
@@ -247,7 +247,7 @@ TEST_F(ChangesTest, EveryChangeMayBeRepeated) {
         StartInspection{m_inspection, m_sitting},
         RecordReadings{{original}, {}},
         AmendReading{amendmentOf(original, ReadingKind::Correction, 1175)},
-        FitSpring{swap, {}, {}, {}, {}},
+        FitSpring{swap, {}, {}, {}, {}, {}},
         WithdrawFitting{swap.id, true, author()},
     };
     for (const Change& change : changes) {

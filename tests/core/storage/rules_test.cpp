@@ -96,7 +96,7 @@ TEST_F(StoreRulesTest, TomorrowIsTheLastDay) {
     EXPECT_TRUE(failedWith(LogbookFault::DateTooEarly, apply(inspection(QDate(1949, 12, 31), 0))));
     const Fitting late{FittingId::make(), m_engine.id, m_spring.id, {Cylinder(1), Valve::Intake},
                        QDate(2026, 5, 4), 3,           {},          false};
-    EXPECT_TRUE(failedWith(LogbookFault::DateInFuture, apply(FitSpring{late, {}, {}, {}, {}})));
+    EXPECT_TRUE(failedWith(LogbookFault::DateInFuture, apply(FitSpring{late, {}, {}, {}, {}, {}})));
 }
 
 TEST_F(StoreRulesTest, CountsOfRacesNeverFallOverTheDates) {
