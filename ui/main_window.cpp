@@ -9,6 +9,7 @@
 #include "ui/dialogs/verify_dialog.h"
 #include "ui/look/plain_labels.h"
 #include "ui/pages/review_page.h"
+#include "ui/pages/sheet_page.h"
 #include "ui/pages/start_page.h"
 #include "ui/preferences.h"
 #include "ui/widgets/engine_selector.h"
@@ -232,6 +233,12 @@ void MainWindow::showFitting() {
         if (const auto* review = qobject_cast<ReviewPage*>(page)) {
             connect(review, &ReviewPage::benchWanted, this,
                     [this] { showPlace(WorkPlace::Bench); });
+            connect(review, &ReviewPage::printPlanWanted, this, [this] {
+                showPlace(WorkPlace::Sheet);
+                if (auto* sheet = qobject_cast<SheetPage*>(this->page())) {
+                    sheet->choose(SheetPage::Document::Plan);
+                }
+            });
         }
     }
     m_stack->setCurrentWidget(page);

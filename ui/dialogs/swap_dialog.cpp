@@ -24,16 +24,18 @@ SwapDialog::SwapDialog(std::shared_ptr<const EngineLog> log, const Place& place,
     , m_place(place)
     , m_preferences(preferences)
     , m_clock(clock)
-    , m_shelf(springsOnTheShelf(*m_log))
+    , m_shelf(proposedSpares(*m_log, historyOf(*m_log), place))
     , m_form(new FaultForm(this))
     , m_label(new QComboBox(this))
+    , m_match(new QLabel(this))
     , m_part(new QLineEdit(this))
     , m_batch(new QLineEdit(this))
     , m_date(new DateField(this))
     , m_races(new QSpinBox(this))
     , m_baseline(new QLineEdit(this))
     , m_tester(new QComboBox(this))
-    , m_reason(new QLineEdit(this)) {
+    , m_reason(new QLineEdit(this))
+    , m_outgoing(new QComboBox(this)) {
     setWindowTitle(tr("Swap at %1", "a place").arg(placeText(place)));
     m_label->setEditable(true);
     m_label->setInsertPolicy(QComboBox::NoInsert);
@@ -41,6 +43,9 @@ SwapDialog::SwapDialog(std::shared_ptr<const EngineLog> log, const Place& place,
     m_races->setRange(0, 9999);
     const QString unit = m_preferences.quantities().unitName();
     m_form->addField(tr("S&pring put in"), m_label);
+    m_match->setTextFormat(Qt::PlainText);
+    m_match->setWordWrap(true);
+    m_form->addField(QString(), m_match);
     m_form->addField(tr("Pa&rt"), m_part);
     m_form->addField(tr("&Batch"), m_batch);
     m_form->addField(tr("&Day of the swap"), m_date);
@@ -48,6 +53,10 @@ SwapDialog::SwapDialog(std::shared_ptr<const EngineLog> log, const Place& place,
     m_form->addField(tr("Baseline, %1 (may stay empty)").arg(unit), m_baseline);
     m_form->addField(tr("&Tester of the baseline"), m_tester);
     m_form->addField(tr("Rea&son"), m_reason);
+    m_outgoing->setObjectName(QStringLiteral("outgoing"));
+    m_outgoing->addItem(tr("goes to scrap"));
+    m_outgoing->addItem(tr("goes on the shelf"));
+    m_form->addField(tr("Spring taken &out"), m_outgoing);
     m_baseline->setPlaceholderText(tr("readings of the spring put in, a space between hits"));
 
     auto* buttons = new QDialogButtonBox(this);
@@ -72,15 +81,20 @@ SwapDialog::SwapDialog(std::shared_ptr<const EngineLog> log, const Place& place,
     setMinimumWidth(fontMetrics().averageCharWidth() * 70);
 
     connect(m_label, &QComboBox::currentTextChanged, this, &SwapDialog::onLabel);
+    onLabel();
     connect(buttons, &QDialogButtonBox::accepted, this, &SwapDialog::record);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
 }
 
 void SwapDialog::fillIn(const SwapPrefill& prefill) {
-    for (const Spring& spring : m_shelf) {
-        m_label->addItem(spring.label);
+    for (const SpareProposal& proposal : m_shelf) {
+        m_label->addItem(proposal.spare.spring.label);
     }
-    m_label->setCurrentText(prefill.label);
+    m_outgoing->setEnabled(prefill.outgoing.has_value());
+    // The spare that matches best is proposed; without one, a new spring.
+    m_label->setCurrentText(m_shelf.empty() || !m_shelf.front().apart || !m_shelf.front().samePart
+                                ? prefill.label
+                                : m_shelf.front().spare.spring.label);
     m_label->lineEdit()->selectAll();
     if (prefill.outgoing) {
         m_part->setText(prefill.outgoing->part);
@@ -98,16 +112,40 @@ void SwapDialog::fillIn(const SwapPrefill& prefill) {
     }
 }
 
+QString SwapDialog::offerOf(const SpareProposal& proposal) const {
+    const Quantities quantities = m_preferences.quantities();
+    const ShelvedSpring& spare = proposal.spare;
+    QStringList parts;
+    if (proposal.apart) {
+        parts << tr("%1 from the set's pressure when new", "a force")
+                     .arg(quantities.forceWithUnit(*proposal.apart));
+    } else {
+        parts << tr("never measured");
+    }
+    if (spare.height) {
+        parts << tr("measured at %1 in", "a height")
+                     .arg(QString::number(spare.height->inInches(), 'f', 3));
+    }
+    parts << tr("races run: %1").arg(spare.races);
+    if (!proposal.samePart) {
+        parts << tr("another part than the set's");
+    }
+    return tr("On the shelf: %1.", "facts of a spare").arg(parts.join(QStringLiteral(", ")));
+}
+
 /// A spring from the shelf keeps its part and batch: they are shown and cannot be typed.
 void SwapDialog::onLabel() {
     const QString label = m_label->currentText().trimmed();
-    const auto known = std::find_if(m_shelf.begin(), m_shelf.end(),
-                                    [&](const Spring& spring) { return spring.label == label; });
+    const auto known =
+        std::find_if(m_shelf.begin(), m_shelf.end(), [&](const SpareProposal& proposal) {
+            return proposal.spare.spring.label == label;
+        });
     const bool isNew = known == m_shelf.end();
     if (!isNew) {
-        m_part->setText(known->part);
-        m_batch->setText(known->batch);
+        m_part->setText(known->spare.spring.part);
+        m_batch->setText(known->spare.spring.batch);
     }
+    m_match->setText(isNew ? tr("A new spring, not from the shelf.") : offerOf(*known));
     m_part->setReadOnly(!isNew);
     m_batch->setReadOnly(!isNew);
 }
@@ -121,6 +159,8 @@ SwapEntry SwapDialog::entry() const {
     entry.on = m_date->date();
     entry.races = m_races->value();
     entry.reason = m_reason->text();
+    entry.outgoingTo = m_outgoing->currentIndex() == 0 ? Storage::Scrap : Storage::Shelf;
+    entry.outgoingReason = entry.reason;
     static const QRegularExpression gap(QStringLiteral("[\\s;]+"));
     entry.hits = m_baseline->text().split(gap, Qt::SkipEmptyParts);
     entry.unit = m_preferences.forceUnit();

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "core/services/spare_match.h"
 #include "core/services/swap.h"
 #include "ui/preferences.h"
 
@@ -40,6 +41,8 @@ Q_SIGNALS:
 private:
     void fillIn(const SwapPrefill& prefill);
     void onLabel();
+    /// What a spare is offered as: its label, how far it lies from the set, its height and races.
+    [[nodiscard]] QString offerOf(const SpareProposal& spare) const;
     void record();
     void growToFit();
     [[nodiscard]] SwapEntry entry() const;
@@ -49,10 +52,11 @@ private:
     Place m_place;
     const Preferences& m_preferences;
     const Clock& m_clock;
-    std::vector<Spring> m_shelf;
+    std::vector<SpareProposal> m_shelf; ///< those that match the set best first
 
     FaultForm* m_form;
     QComboBox* m_label;
+    QLabel* m_match;
     QLineEdit* m_part;
     QLineEdit* m_batch;
     DateField* m_date;
@@ -60,6 +64,7 @@ private:
     QLineEdit* m_baseline;
     QComboBox* m_tester;
     QLineEdit* m_reason;
+    QComboBox* m_outgoing; ///< where the spring goes that comes out
     QPushButton* m_record;
 };
 

@@ -2,13 +2,18 @@
 
 #include "core/services/logbook_session.h"
 #include "core/wording/wording.h"
+#include "ui/pages/lives_view.h"
+#include "ui/pages/plan_view.h"
 #include "ui/pages/review_board.h"
+#include "ui/pages/shelf_view.h"
 #include "ui/preferences.h"
 #include "ui/widgets/message_strip.h"
 
 #include <QLabel>
 #include <QPushButton>
+#include <QShortcut>
 #include <QStackedLayout>
+#include <QTabBar>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -66,7 +71,11 @@ ReviewPage::ReviewPage(LogbookSession& session, Preferences& preferences, QWidge
     , m_empty(new QLabel)
     , m_toBench(new QPushButton(tr("Go to the &Bench")))
     , m_message(new MessageStrip(this))
-    , m_board(new ReviewBoard) {
+    , m_views(new QTabBar)
+    , m_board(new ReviewBoard)
+    , m_plan(new PlanView(session, preferences))
+    , m_shelf(new ShelfView(session, preferences))
+    , m_lives(new LivesView(session, preferences)) {
     m_empty->setTextFormat(Qt::PlainText);
     m_empty->setWordWrap(true);
     m_empty->setAlignment(Qt::AlignHCenter);
@@ -77,15 +86,28 @@ ReviewPage::ReviewPage(LogbookSession& session, Preferences& preferences, QWidge
     middle->addWidget(m_toBench, 0, Qt::AlignHCenter);
     middle->addStretch();
     m_stack->addWidget(empty);
-    m_stack->addWidget(m_board);
+    for (QWidget* view : std::initializer_list<QWidget*>{m_board, m_plan, m_shelf, m_lives}) {
+        m_stack->addWidget(view);
+    }
     auto* page = new QVBoxLayout(this);
     page->setContentsMargins(0, 0, 0, 0);
     page->addWidget(m_message);
+    page->addWidget(makeViews());
     page->addLayout(m_stack, 1);
 
     connect(m_toBench, &QPushButton::clicked, this, &ReviewPage::benchWanted);
     connect(m_board, &ReviewBoard::swapWanted, this, &ReviewPage::onSwapWanted);
     connect(m_board, &ReviewBoard::decided, this, &ReviewPage::onDecided);
+    connect(m_plan, &PlanView::swapWanted, this, &ReviewPage::onSwapWanted);
+    connect(m_plan, &PlanView::printWanted, this, &ReviewPage::printPlanWanted);
+    connect(m_plan, &PlanView::calendarWanted, this,
+            [this] { showRecords(RecordsDialog::Page::Calendar); });
+    connect(m_shelf, &ShelfView::recordWanted, this, [this](const std::optional<SpringId>& spring) {
+        showRecords(RecordsDialog::Page::Shelf);
+        if (m_records) {
+            m_records->showShelf(spring);
+        }
+    });
     connect(&m_session, &LogbookSession::logChanged, this, &ReviewPage::refresh);
     connect(&m_session, &LogbookSession::assessmentChanged, this, &ReviewPage::refresh);
     connect(&m_session, &LogbookSession::closed, this, &ReviewPage::refresh);
@@ -93,8 +115,47 @@ ReviewPage::ReviewPage(LogbookSession& session, Preferences& preferences, QWidge
     refresh();
 }
 
+QWidget* ReviewPage::makeViews() {
+    m_views->setAccessibleName(tr("What Review shows"));
+    m_views->setDrawBase(false);
+    m_views->setExpanding(false);
+    int number = 0;
+    for (const QString& name : {tr("Springs"), tr("Plan"), tr("Shelf"), tr("Lives")}) {
+        const QKeySequence key(Qt::CTRL | static_cast<Qt::Key>(Qt::Key_1 + number));
+        m_views->addTab(name);
+        m_views->setTabToolTip(number, key.toString(QKeySequence::NativeText));
+        auto* shortcut = new QShortcut(key, this);
+        shortcut->setContext(Qt::WidgetWithChildrenShortcut);
+        connect(shortcut, &QShortcut::activated, this,
+                [this, number] { showView(static_cast<View>(number)); });
+        ++number;
+    }
+    connect(m_views, &QTabBar::currentChanged, this, &ReviewPage::refresh);
+    return m_views;
+}
+
+void ReviewPage::showView(View view) {
+    m_views->setCurrentIndex(static_cast<int>(view));
+    if (m_stack->currentIndex() != 0) {
+        m_stack->currentWidget()->setFocus();
+    }
+}
+
+ReviewPage::View ReviewPage::view() const {
+    return static_cast<View>(m_views->currentIndex());
+}
+
+void ReviewPage::showRecords(RecordsDialog::Page page) {
+    if (!mayWrite(tr("This logbook is open for reading only, so nothing can be entered.")) ||
+        m_records) {
+        return;
+    }
+    m_records = new RecordsDialog(m_session, m_preferences, page, this);
+    m_records->open();
+}
+
 QString ReviewPage::emptyText() const {
-    return m_stack->currentWidget() == m_board ? QString() : m_empty->text();
+    return m_stack->currentIndex() != 0 ? QString() : m_empty->text();
 }
 
 void ReviewPage::refresh() {
@@ -122,18 +183,22 @@ void ReviewPage::refresh() {
         return;
     }
     m_board->show(log, *history, assessment, m_preferences.quantities());
-    m_stack->setCurrentWidget(m_board);
+    m_views->show();
+    m_stack->setCurrentIndex(1 + m_views->currentIndex());
 }
 
 void ReviewPage::showEmpty(const QString& sentence, bool offerBench) {
     m_empty->setText(sentence);
     m_toBench->setVisible(offerBench);
+    m_views->hide();
     m_stack->setCurrentIndex(0);
 }
 
 void ReviewPage::startSwap() {
     if (m_stack->currentWidget() == m_board && m_board->selected()) {
         onSwapWanted(*m_board->selected());
+    } else if (m_stack->currentWidget() == m_plan && m_plan->selected()) {
+        onSwapWanted(*m_plan->selected());
     }
 }
 

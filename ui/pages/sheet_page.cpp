@@ -1,10 +1,13 @@
 #include "ui/pages/sheet_page.h"
 
 #include "core/services/logbook_session.h"
+#include "core/services/plan_content.h"
+#include "core/services/planner.h"
 #include "core/services/sheet_content.h"
 #include "core/services/sheet_content_form.h"
 #include "core/wording/wording.h"
 #include "ui/printing/page_preview.h"
+#include "ui/printing/plan_painter.h"
 #include "ui/printing/round_form.h"
 #include "ui/printing/sheet_painter.h"
 #include "ui/printing/sheet_printer.h"
@@ -53,6 +56,7 @@ SheetPage::SheetPage(LogbookSession& session, Preferences& preferences, QWidget*
     , m_empty(new QLabel(this))
     , m_preview(new PagePreview(this))
     , m_stack(new QStackedLayout)
+    , m_planner(new Planner(session, this))
     , m_assessmentIsCurrent(session.assessment() != nullptr) {
     makeActions();
     m_message->setTextFormat(Qt::PlainText);
@@ -81,6 +85,7 @@ SheetPage::SheetPage(LogbookSession& session, Preferences& preferences, QWidget*
     connect(&m_session, &LogbookSession::opened, this, &SheetPage::refresh);
     connect(&m_session, &LogbookSession::closed, this, &SheetPage::refresh);
     connect(&m_preferences, &Preferences::changed, this, &SheetPage::refresh);
+    connect(m_planner, &Planner::planChanged, this, &SheetPage::refresh);
     refresh();
 }
 
@@ -109,11 +114,15 @@ QWidget* SheetPage::makeBar() {
     };
     auto* documents = new QButtonGroup(bar);
     m_sheet = choice(tr("&Spring sheet"), documents);
+    m_plan = choice(tr("S&wap plan"), documents);
     m_roundForm = choice(tr("Blank &round form"), documents);
     m_sheet->setChecked(true);
-    connect(m_sheet, &QRadioButton::toggled, this, [this] {
-        say({});
-        refresh();
+    connect(documents, &QButtonGroup::buttonToggled, this, [this](QAbstractButton*, bool on) {
+        if (on) {
+            say({});
+            m_planner->setWanted(document() == Document::Plan);
+            refresh();
+        }
     });
     layout->addSpacing(fontMetrics().averageCharWidth() * 3);
 
@@ -147,11 +156,16 @@ void SheetPage::setDialogs(std::unique_ptr<SheetDialogs> dialogs) {
 }
 
 void SheetPage::choose(Document document) {
-    (document == Document::Sheet ? m_sheet : m_roundForm)->setChecked(true);
+    (document == Document::Sheet  ? m_sheet
+     : document == Document::Plan ? m_plan
+                                  : m_roundForm)
+        ->setChecked(true);
 }
 
 SheetPage::Document SheetPage::document() const {
-    return m_sheet->isChecked() ? Document::Sheet : Document::RoundForm;
+    return m_sheet->isChecked()  ? Document::Sheet
+           : m_plan->isChecked() ? Document::Plan
+                                 : Document::RoundForm;
 }
 
 QString SheetPage::emptyText() const {
@@ -180,7 +194,10 @@ QString SheetPage::whyEmpty() const {
     if (!m_assessmentIsCurrent) {
         return tr("The springs are being judged. The sheet appears in a moment.");
     }
-    if (document() == Document::Sheet && m_session.history()->inspections.empty()) {
+    if (document() == Document::Plan && !m_planner->plan()) {
+        return tr("The plan is being made. It appears in a moment.");
+    }
+    if (document() != Document::RoundForm && m_session.history()->inspections.empty()) {
         return tr("This engine has no inspection yet. Test its springs at the Bench first; the "
                   "blank round form can be printed now.");
     }
@@ -222,6 +239,15 @@ SheetPage::Page SheetPage::page() const {
                  content = roundFormContentOf(log.engine, assessment, quantities, m_clock.now())](
                     QPainter& painter, const QRectF& device) {
                     paintRoundForm(painter, device, paper, content);
+                },
+                title, asFileName(title) + QStringLiteral(".pdf")};
+    }
+    if (document() == Document::Plan) {
+        const QString title = tr("Swap plan %1 %2", "engine, day").arg(log.engine.name, day);
+        return {[paper, content = planContentOf(
+                            log, *m_planner->plan(), springsOnShelf(log, *m_session.history()), {},
+                            quantities, m_clock.now())](QPainter& painter, const QRectF& device) {
+                    paintPlan(painter, device, paper, content);
                 },
                 title, asFileName(title) + QStringLiteral(".pdf")};
     }

@@ -18,13 +18,14 @@ namespace coilbook {
 
 class LogbookSession;
 class PagePreview;
+class Planner;
 
-/// The place for printing: the spring sheet or the blank round form of the selected engine as it
-/// will come out of the printer, and the ways to get it there.
+/// The place for printing: the spring sheet, the swap plan or the blank round form of the selected
+/// engine as it will come out of the printer, and the ways to get it there.
 class SheetPage : public QWidget {
     Q_OBJECT
 public:
-    enum class Document { Sheet, RoundForm };
+    enum class Document { Sheet, Plan, RoundForm };
 
     /// Both must outlive the page.
     SheetPage(LogbookSession& session, Preferences& preferences, QWidget* parent = nullptr);
@@ -76,6 +77,7 @@ private:
     QAction* m_print = nullptr;
     QAction* m_savePdf = nullptr;
     QRadioButton* m_sheet = nullptr;
+    QRadioButton* m_plan = nullptr;
     QRadioButton* m_roundForm = nullptr;
     QRadioButton* m_a4 = nullptr;
     QRadioButton* m_letter = nullptr;
@@ -83,6 +85,7 @@ private:
     QLabel* m_empty;
     PagePreview* m_preview;
     QStackedLayout* m_stack;
+    Planner* m_planner;
     bool m_assessmentIsCurrent = false; ///< the assessment is that of the log
 };
 
