@@ -2,6 +2,7 @@
 
 #include "core/storage/durable_files.h"
 #include "core/storage/schema.h"
+#include "core/storage/seals.h"
 #include "core/storage/verification.h"
 
 #include <QFile>
@@ -11,7 +12,7 @@ namespace coilbook::storage {
 
 namespace {
 
-Result<qint64> checkedRows(const Connection& connection) {
+Result<void> checkIntact(const Connection& connection) {
     const Result<VerifyReport> report = verifyFile(connection);
     if (!report) {
         return tl::unexpected(report.error());
@@ -19,10 +20,12 @@ Result<qint64> checkedRows(const Connection& connection) {
     if (!report->isIntact()) {
         return fail(StorageFault::Damaged, {report->findings.front().where}, connection.path());
     }
-    return report->rowsChecked;
+    return {};
 }
 
-Result<void> checkCopy(const QString& path, qint64 rowsOfSource) {
+/// The copy is whole and holds all that was sealed in the source: its rows are those that the chain
+/// is over, and the chain goes on at least to `newest`. Others may have added to it meanwhile.
+Result<void> checkCopy(const QString& path, const NotedSeal& newest) {
     const Result<std::unique_ptr<Connection>> copy =
         Connection::open(path, Connection::Access::ReadOnly);
     if (!copy) {
@@ -32,19 +35,26 @@ Result<void> checkCopy(const QString& path, qint64 rowsOfSource) {
     if (!identity) {
         return tl::unexpected(identity.error());
     }
-    if (Result<void> ours = checkIdentity(*identity, path, sqliteMigrations()); !ours) {
-        return ours;
+    return checkIdentity(*identity, path, sqliteMigrations())
+        .and_then([&] { return checkIntact(**copy); })
+        .and_then([&] { return askSeal(**copy, newest); })
+        .and_then([&](SealAnswer answer) -> Result<void> {
+            if (answer != SealAnswer::PassedThrough) {
+                return fail(StorageFault::Damaged, {newest.shortText()}, path);
+            }
+            return {};
+        });
+}
+
+/// SQLite may copy a truncated file without complaint, so it is the copy that is checked. Where
+/// that one is not whole, the source tells whose fault it is.
+Error blameFor(const Error& error, const Connection& source) {
+    const auto* fault = std::get_if<StorageFault>(&error.fault);
+    if (fault == nullptr || *fault != StorageFault::Damaged) {
+        return error;
     }
-    const Result<qint64> rows = checkedRows(**copy);
-    if (!rows) {
-        return tl::unexpected(rows.error());
-    }
-    // Others may have added rows between the check of the source and the copy; none may be gone.
-    if (*rows < rowsOfSource) {
-        return fail(StorageFault::Damaged, {QStringLiteral("%1 < %2").arg(*rows).arg(rowsOfSource)},
-                    path);
-    }
-    return {};
+    const Result<void> whole = checkIntact(source);
+    return whole ? error : whole.error();
 }
 
 /// What a failure on the way to the copy means for whoever asked for it.
@@ -71,13 +81,16 @@ Result<void> backUp(const Connection& source, const QString& destination) {
     if (QFileInfo::exists(destination)) {
         return fail(StorageFault::AlreadyExists, {}, destination);
     }
-    const Result<qint64> rows = checkedRows(source);
-    if (!rows) {
-        return tl::unexpected(rows.error());
+    const Result<ChainEnd> end = chainEnd(source);
+    if (!end) {
+        return tl::unexpected(end.error());
     }
     const QString unfinished = unfinishedName(destination);
     Result<void> done = copyInto(source, unfinished)
-                            .and_then([&] { return checkCopy(unfinished, *rows); })
+                            .and_then([&] {
+                                return checkCopy(unfinished, {end->number, end->digest});
+                            })
+                            .map_error([&](const Error& error) { return blameFor(error, source); })
                             .and_then([&] { return moveDurably(unfinished, destination); });
     if (!done) {
         QFile::remove(unfinished);

@@ -31,7 +31,8 @@ Result<void> checkTable(const Connection& connection, const TableShape& shape, S
         if (!isIntact) {
             report.add({FindingKind::Checksum, shape.name + QLatin1Char(' ') + record, {}, {}});
         }
-        seals.addRow(shape, record, digest, query.value(checksum + 1).toLongLong(), isIntact);
+        seals.addRow(shape, record.toUtf8(), digest, query.value(checksum + 1).toLongLong(),
+                     isIntact);
         return {};
     };
     return connection.forEachRow(

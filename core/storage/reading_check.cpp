@@ -4,7 +4,9 @@
 #include "core/storage/table.h"
 
 #include <algorithm>
+#include <optional>
 #include <tuple>
+#include <utility>
 
 namespace coilbook::storage {
 
@@ -56,13 +58,14 @@ private:
 
 Result<void> ReadingCheck::readFrame() {
     const auto onSpring = [&](const QSqlQuery& query) -> Result<void> {
-        m_springs.insert(QUuid::fromString(query.value(0).toString()));
+        m_springs.insert(query.value(0).toString().toUtf8(),
+                         static_cast<int>(m_springs.size()) + 1);
         return {};
     };
-    QSet<QUuid> seen;
+    QSet<QByteArray> seen;
     const auto onSitting = [&](const QSqlQuery& query) -> Result<void> {
-        const QUuid inspection = QUuid::fromString(query.value(1).toString());
-        m_inspections.insert(QUuid::fromString(query.value(0).toString()), inspection);
+        const QByteArray inspection = query.value(1).toString().toUtf8();
+        m_inspections.insert(query.value(0).toString().toUtf8(), inspection);
         if (seen.contains(inspection)) {
             m_divided.insert(inspection);
         }
@@ -103,60 +106,62 @@ Result<void> ReadingCheck::run() {
 }
 
 void ReadingCheck::takePacked(const QByteArray& ids, qint64 numbers, qint64 checksum, qint64 seal) {
-    const auto idAt = [&](qsizetype index) {
-        return QString::fromUtf8(ids.mid(index * kIdLength, kIdLength));
-    };
     const PackedReading::Numbers unpacked = PackedReading::unpacked(numbers);
+    const QByteArrayView all(ids);
+    if (ids.size() < 3 * kIdLength + 1) {
+        m_report.add({FindingKind::Checksum, readings().name, {}, {}});
+        return;
+    }
     Row row;
-    const QString id = idAt(1);
-    row.id = QUuid::fromString(id);
-    row.spring = QUuid::fromString(idAt(2));
-    row.place = unpacked.cylinder * 2 + (ids.mid(3 * kIdLength, 1) == "E" ? 1 : 0);
+    row.id = ids.mid(kIdLength, kIdLength);
+    row.place = unpacked.cylinder * 2 + (ids.at(3 * kIdLength) == 'E' ? 1 : 0);
     row.hit = unpacked.hit;
-    take(idAt(0), id, row, PackedReading::digestOf(ids, unpacked), checksum, seal);
+    take(all.first(kIdLength), all.sliced(2 * kIdLength, kIdLength), std::move(row),
+         PackedReading::digestOf(ids, unpacked), checksum, seal);
 }
 
 void ReadingCheck::takeWhole(const QVariantList& values, qint64 checksum, qint64 seal) {
-    const QByteArray digest = rowDigest(readings().name, values);
-    const QString id = values.at(1).toString();
     Row row;
-    row.id = QUuid::fromString(id);
-    row.spring = QUuid::fromString(values.at(2).toString());
+    row.id = values.at(1).toString().toUtf8();
     row.place = values.at(3).toInt() * 2 + (values.at(4).toString() == QLatin1String("E") ? 1 : 0);
     row.hit = values.at(5).toInt();
-    const QVariant& amends = values.at(readings().columns.indexOf(QStringLiteral("amends")));
-    if (!amends.isNull()) {
-        row.amends = QUuid::fromString(amends.toString());
-    }
-    take(values.at(0).toString(), id, row, digest, checksum, seal);
+    row.amends =
+        values.at(readings().columns.indexOf(QStringLiteral("amends"))).toString().toUtf8();
+    take(values.at(0).toString().toUtf8(), values.at(2).toString().toUtf8(), std::move(row),
+         rowDigest(readings().name, values), checksum, seal);
 }
 
-void ReadingCheck::take(const QString& sitting, const QString& id, const Row& row,
+void ReadingCheck::take(QByteArrayView sitting, QByteArrayView spring, Row row,
                         const QByteArray& digest, qint64 checksum, qint64 seal) {
     const auto where = [&] {
-        return readings().name + QLatin1Char(' ') + id;
+        return readings().name + QLatin1Char(' ') + QString::fromUtf8(row.id);
     };
     const bool isIntact = checksum == checksumOf(digest);
     if (!isIntact) {
         m_report.add({FindingKind::Checksum, where(), {}, {}});
     }
-    m_seals.addRow(readings(), id, digest, seal, isIntact);
-    const QUuid sittingId = QUuid::fromString(sitting);
-    if (sittingId != m_sitting) {
+    m_seals.addRow(readings(), row.id, digest, seal, isIntact);
+    if (sitting != m_sitting) {
         endSitting();
-        m_sitting = sittingId;
+        m_sitting = sitting.toByteArray();
+        m_isSittingThere = m_inspections.contains(m_sitting);
     }
-    if (!m_inspections.contains(sittingId)) {
+    if (spring != m_spring) {
+        m_spring = spring.toByteArray();
+        m_springNumber = m_springs.value(m_spring);
+    }
+    if (!m_isSittingThere) {
         m_report.add({FindingKind::NoSuchRow, where(), {QStringLiteral("sitting")}, {}});
     }
-    if (!m_springs.contains(row.spring)) {
+    if (m_springNumber == 0) {
         m_report.add({FindingKind::NoSuchRow, where(), {QStringLiteral("spring")}, {}});
     }
-    m_rows.push_back(row);
+    row.spring = m_springNumber;
+    m_rows.push_back(std::move(row));
 }
 
 bool ReadingCheck::hitsClash() const {
-    std::vector<std::tuple<QUuid, int, int>> hits;
+    std::vector<std::tuple<int, int, int>> hits;
     hits.reserve(m_rows.size());
     for (const Row& row : m_rows) {
         hits.emplace_back(row.spring, row.hit, row.place);
@@ -173,7 +178,7 @@ bool ReadingCheck::hitsClash() const {
 }
 
 void ReadingCheck::checkOriginals() {
-    QHash<QUuid, std::size_t> rows;
+    QHash<QByteArray, std::size_t> rows;
     for (std::size_t i = 0; i < m_rows.size(); ++i) {
         rows.insert(m_rows[i].id, i);
     }
@@ -192,11 +197,11 @@ void ReadingCheck::checkOriginals() {
             }
             reached[at] = mark;
             way.push_back(at);
-            if (!m_rows[at].amends) {
+            if (m_rows[at].amends.isEmpty()) {
                 endsWell = true;
                 break;
             }
-            const auto next = rows.constFind(*m_rows[at].amends);
+            const auto next = rows.constFind(m_rows[at].amends);
             if (next == rows.constEnd()) {
                 break;
             }
@@ -206,11 +211,10 @@ void ReadingCheck::checkOriginals() {
             if (endsWell) {
                 reached[row] = kEndsWell;
             } else {
-                m_report.add(
-                    {FindingKind::NoOriginal,
-                     QStringLiteral("reading ") + m_rows[row].id.toString(QUuid::WithoutBraces),
-                     {},
-                     {}});
+                m_report.add({FindingKind::NoOriginal,
+                              QStringLiteral("reading ") + QString::fromUtf8(m_rows[row].id),
+                              {},
+                              {}});
             }
         }
     }
@@ -220,14 +224,14 @@ void ReadingCheck::endSitting() {
     if (m_rows.empty()) {
         return;
     }
-    const bool amends =
-        std::any_of(m_rows.begin(), m_rows.end(), [](const Row& row) { return row.amends; });
+    const bool amends = std::any_of(m_rows.begin(), m_rows.end(),
+                                    [](const Row& row) { return !row.amends.isEmpty(); });
     if (amends) {
         checkOriginals();
     }
-    const QUuid inspection = m_inspections.value(m_sitting);
+    const QByteArray inspection = m_inspections.value(m_sitting);
     if (amends || m_divided.contains(inspection) || hitsClash()) {
-        m_suspects.insert(inspection.toString(QUuid::WithoutBraces));
+        m_suspects.insert(QString::fromUtf8(inspection));
     }
     m_rows.clear();
 }

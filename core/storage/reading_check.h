@@ -4,11 +4,10 @@
 #include "core/storage/connection.h"
 #include "core/storage/seal_check.h"
 
+#include <QByteArray>
 #include <QHash>
 #include <QSet>
-#include <QUuid>
 
-#include <optional>
 #include <vector>
 
 namespace coilbook::storage {
@@ -31,10 +30,10 @@ public:
 private:
     /// What is looked at beyond the row itself.
     struct Row {
-        QUuid id;
-        QUuid spring;
-        std::optional<QUuid> amends;
-        int place = 0; ///< cylinder and valve in one number
+        QByteArray id;
+        QByteArray amends; ///< empty: an original
+        int spring = 0;    ///< its number in m_springs
+        int place = 0;     ///< cylinder and valve in one number
         int hit = 0;
     };
 
@@ -42,7 +41,7 @@ private:
     void takePacked(const QByteArray& ids, qint64 numbers, qint64 checksum, qint64 seal);
     /// A row in full: one with a note, an author, or that amends another.
     void takeWhole(const QVariantList& values, qint64 checksum, qint64 seal);
-    void take(const QString& sitting, const QString& id, const Row& row, const QByteArray& digest,
+    void take(QByteArrayView sitting, QByteArrayView spring, Row row, const QByteArray& digest,
               qint64 checksum, qint64 seal);
     void endSitting();
     /// A hit number twice, or a spring at two places, within the sitting.
@@ -53,10 +52,14 @@ private:
     SealCheck& m_seals;
     QSet<QString>& m_suspects;
     VerifyReport& m_report;
-    QSet<QUuid> m_springs;
-    QHash<QUuid, QUuid> m_inspections; ///< by sitting
-    QSet<QUuid> m_divided;             ///< inspections of several sittings
-    QUuid m_sitting;
+    // Ids as they stand in the file; nothing is gained by reading them.
+    QHash<QByteArray, int> m_springs;            ///< numbered
+    QHash<QByteArray, QByteArray> m_inspections; ///< by sitting
+    QSet<QByteArray> m_divided;                  ///< inspections of several sittings
+    QByteArray m_sitting;
+    bool m_isSittingThere = false;
+    QByteArray m_spring; ///< of the row before
+    int m_springNumber = 0;
     std::vector<Row> m_rows; ///< of that sitting
 };
 

@@ -149,10 +149,10 @@ void SealCheck::addState(const QByteArray& digest, qint64 from, qint64 until) {
     }
 }
 
-void SealCheck::addRow(const TableShape& shape, const QString& id, const QByteArray& digest,
+void SealCheck::addRow(const TableShape& shape, QByteArrayView id, const QByteArray& digest,
                        qint64 seal, bool isIntact) {
     const auto where = [&] {
-        return shape.name + QLatin1Char(' ') + id;
+        return shape.name + QLatin1Char(' ') + QString::fromUtf8(id);
     };
     QByteArray state = digest;
     qint64 until = kForEver;
@@ -177,7 +177,8 @@ void SealCheck::addRow(const TableShape& shape, const QString& id, const QByteAr
             return;
         }
         if (until == kForEver) {
-            checkCurrent(*link, where(), QUuid::fromString(id), state, isIntact);
+            checkCurrent(*link, where(), QUuid::fromString(QLatin1String(id.data(), id.size())),
+                         state, isIntact);
         }
         const auto replaced = m_replaced.constFind(at);
         if (replaced == m_replaced.constEnd()) {

@@ -35,7 +35,7 @@ public:
 
     /// A row by its digest and the number in its `seal` column, 0 for none. That a row is not what
     /// its own seal is over goes without saying where its checksum has told so.
-    void addRow(const TableShape& shape, const QString& id, const QByteArray& digest, qint64 seal,
+    void addRow(const TableShape& shape, QByteArrayView id, const QByteArray& digest, qint64 seal,
                 bool isIntact);
 
     [[nodiscard]] Result<void> finish(const Connection& connection);
