@@ -48,11 +48,13 @@ TEST(MigrationsTest, StatementsAreParagraphsWithoutTheirComments) {
 }
 
 TEST(MigrationsTest, TheProgramCarriesTheTextsOfTheTree) {
-    ASSERT_EQ(storage::sqliteMigrations().size(), 4U);
+    ASSERT_EQ(storage::sqliteMigrations().size(), 5U);
     EXPECT_EQ(storage::sqliteMigrations()[0].statements, statementsIn(kSqlite, kFirst));
     EXPECT_EQ(storage::sqliteMigrations()[1].statements, statementsIn(kSqlite, kUsersSay));
     EXPECT_EQ(storage::sqliteMigrations()[2].statements, statementsIn(kSqlite, kSeals));
     EXPECT_EQ(storage::sqliteMigrations()[3].statements, statementsIn(kSqlite, kTesters));
+    EXPECT_EQ(storage::sqliteMigrations()[4].statements,
+              statementsIn(kSqlite, QStringLiteral("0005_plan")));
 }
 
 TEST(MigrationsTest, BothDialectsDeclareTheSameColumnsInTheSameOrder) {

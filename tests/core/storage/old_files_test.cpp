@@ -65,7 +65,7 @@ TEST_P(OldFilesTest, IsBroughtUpToDateWithEverythingInIt) {
     expectWhatWasWritten(OpenMode::ReadOnly);
 }
 
-INSTANTIATE_TEST_SUITE_P(Versions, OldFilesTest, ::testing::Values(1));
+INSTANTIATE_TEST_SUITE_P(Versions, OldFilesTest, ::testing::Values(1, 5));
 
 } // namespace
 } // namespace coilbook
