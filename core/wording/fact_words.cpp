@@ -33,7 +33,6 @@ constexpr std::array kNamed{
     NamedFact{"springs_run_in",
               QT_TRANSLATE_NOOP("coilbook::wording::Words", "broken in before the baseline")},
     NamedFact{"exposure_unit", QT_TRANSLATE_NOOP("coilbook::wording::Words", "wear goes by")},
-    NamedFact{"full_scale", QT_TRANSLATE_NOOP("coilbook::wording::Words", "range")},
     NamedFact{"corrects", QT_TRANSLATE_NOOP("coilbook::wording::Words", "readings corrected")},
     NamedFact{"corrects_temperature",
               QT_TRANSLATE_NOOP("coilbook::wording::Words", "corrected for temperature")},

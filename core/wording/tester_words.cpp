@@ -10,9 +10,11 @@ namespace coilbook::wording {
 
 namespace {
 
+/// Cut, not rounded: 3.97 to 1 is not 4 to 1.
 QString ratioText(double ratio) {
     constexpr double kWhole = 10.0;
-    return QLocale().toString(ratio, 'f', ratio < kWhole ? 1 : 0);
+    return ratio < kWhole ? QLocale().toString(std::floor(ratio * kWhole) / kWhole, 'f', 1)
+                          : QLocale().toString(std::floor(ratio), 'f', 0);
 }
 
 /// `6.0 lbf at mid-scale`.
@@ -21,11 +23,6 @@ QString offBy(const TesterBudget& budget, const Quantities& quantities) {
     return budget.atMidScale ? Words::tr("%1 at mid-scale").arg(off)
                              : Words::tr("%1 at %2", "a force at a pressure")
                                    .arg(off, quantities.forceWithUnit(budget.at));
-}
-
-QString share(double part) {
-    constexpr double kHundred = 100.0;
-    return Words::tr("%1 %", "a share").arg(std::lround(part * kHundred));
 }
 
 QString partName(BudgetPart part) {
@@ -147,16 +144,16 @@ QStringList studySentences(const StudyResult& result, const Quantities& quantiti
     QStringList sentences;
     sentences << Words::tr("The tester: hits on the same spring by the same hand lie about %1 "
                            "apart from their mean (%2 of all that varied).")
-                     .arg(give(result.tester), share(result.testerShare));
+                     .arg(give(result.tester), quantities.percent(result.testerShare));
     if (result.onePerson) {
         sentences << Words::tr("The person: one person alone cannot tell; let a second one read "
                                "the same springs.");
     } else {
         sentences << Words::tr("The person: from hand to hand readings differ by about %1 (%2).")
-                         .arg(give(result.persons), share(result.personsShare));
+                         .arg(give(result.persons), quantities.percent(result.personsShare));
     }
     sentences << Words::tr("The springs: they really differ by about %1 (%2).")
-                     .arg(give(result.springs), share(result.springsShare));
+                     .arg(give(result.springs), quantities.percent(result.springsShare));
     if (!result.grades) {
         sentences << Words::tr("All hits on a spring read alike: with this division the study "
                                "cannot show how finely the tester tells springs apart.");

@@ -21,15 +21,16 @@ namespace coilbook {
 
 namespace {
 
-constexpr int kIntervals = 6;
+constexpr int kIntervals = 4;
 
 /// An axis with round ends that holds both values.
 void hold(QValueAxis& axis, double least, double most) {
     const double span = most > least ? most - least : 1.0;
     const double tick = roundTick(span, kIntervals);
-    axis.setRange(std::floor(least / tick) * tick, std::ceil(most / tick) * tick);
-    axis.setTickInterval(tick);
-    axis.setTickType(QValueAxis::TicksDynamic);
+    const double first = std::floor(least / tick);
+    const double last = std::ceil(most / tick);
+    axis.setRange(first * tick, last * tick);
+    axis.setTickCount(static_cast<int>(last - first) + 1);
     axis.setLabelFormat(tick < 1.0 ? QStringLiteral("%.1f") : QStringLiteral("%.0f"));
 }
 
@@ -90,7 +91,7 @@ void CalibrationChart::show(const CalibrationPicture& picture, const Quantities&
     m_high->replace(high);
     m_band->setVisible(!low.isEmpty());
     m_across->setTitleText(tr("force, %1").arg(quantities.unitName()));
-    m_up->setTitleText(tr("shows too much, %1").arg(quantities.unitName()));
+    m_up->setTitleText(tr("too much, %1").arg(quantities.unitName()));
     setRanges(picture, unit);
 }
 
@@ -142,12 +143,12 @@ void CalibrationChart::changeEvent(QEvent* event) {
 
 QSize CalibrationChart::sizeHint() const {
     const int line = fontMetrics().height();
-    return {line * 24, line * 12};
+    return {line * 24, line * 14};
 }
 
 QSize CalibrationChart::minimumSizeHint() const {
     const int line = fontMetrics().height();
-    return {line * 16, line * 9};
+    return {line * 16, line * 13};
 }
 
 } // namespace coilbook

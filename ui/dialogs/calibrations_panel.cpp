@@ -71,6 +71,7 @@ void CalibrationsPanel::addFields() {
     m_table->setMinimumHeight(fontMetrics().lineSpacing() * 9);
     m_result->setTextFormat(Qt::PlainText);
     m_result->setWordWrap(true);
+    m_result->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::MinimumExpanding);
     auto* due = new QWidget(m_form);
     auto* row = new QHBoxLayout(due);
     row->setContentsMargins(0, 0, 0, 0);
@@ -86,7 +87,7 @@ void CalibrationsPanel::addFields() {
     m_form->addField(tr("Correct by"), m_degree);
     m_form->addField(tr("Table, line by &line"), m_table);
     m_form->addField(tr("Curve"), m_chart);
-    m_form->addField(QString(), m_result);
+    m_form->addField(tr("What it says"), m_result);
     m_form->addField(QString(), m_withdrawn);
     connect(m_isDue, &QCheckBox::toggled, m_due, &QWidget::setEnabled);
     connect(m_unit, &QComboBox::currentIndexChanged, this, &CalibrationsPanel::showCurve);
@@ -210,7 +211,7 @@ void CalibrationsPanel::showCurve() {
         point += whole ? 1 : 0;
     }
     m_result->setText(
-        wording::calibrationSentences(calibration, picture, quantities).join(QLatin1Char(' ')));
+        wording::calibrationSentences(calibration, picture, quantities).join(QLatin1Char('\n')));
 }
 
 std::optional<Change> CalibrationsPanel::read(const QUuid& record,

@@ -84,6 +84,7 @@ void StudiesPanel::addFields() {
     m_table->setMinimumHeight(fontMetrics().lineSpacing() * 9);
     m_result->setTextFormat(Qt::PlainText);
     m_result->setWordWrap(true);
+    m_result->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::MinimumExpanding);
     m_form->addField(tr("&Tester"), m_tester);
     m_form->addField(tr("&Date"), m_on);
     m_form->addField(tr("&Springs, with commas"), m_springs);

@@ -80,6 +80,7 @@ void TestersPanel::addFields() {
     }
     m_suitability->setTextFormat(Qt::PlainText);
     m_suitability->setWordWrap(true);
+    m_suitability->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::MinimumExpanding);
     connect(m_calibrated, &QCheckBox::toggled, m_calibratedOn, &QWidget::setEnabled);
     auto* calibration = new QWidget(m_form);
     auto* row = new QHBoxLayout(calibration);
