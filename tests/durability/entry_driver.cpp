@@ -1,6 +1,7 @@
 // Enters readings one after the other, as the bench does, until it is killed:
 //     coilbook_entry_driver FILE
-// Each reading is told on standard output, id and digits, once the session says that it is saved.
+// Each reading is told on standard output, id and digits, once the session says that it is saved;
+// after every third a spring is swapped.
 #include "core/services/logbook_session.h"
 
 #include <QCoreApplication>
@@ -66,9 +67,35 @@ private:
                                 std::printf("%s %lld\n", qPrintable(reading.id.text()),
                                             static_cast<long long>(reading.value.digits()));
                                 std::fflush(stdout);
-                                enterNext();
+                                if (m_hit % 3 == 0) {
+                                    swap();
+                                } else {
+                                    enterNext();
+                                }
                             }
                         });
+    }
+
+    /// Another spring at another place, told as `swap` and the id of the fitting.
+    void swap() {
+        FitSpring change;
+        const SpringId fresh = SpringId::make();
+        change.newSpring = Spring{fresh, QStringLiteral("N-") + fresh.text(), {}, {}, {}};
+        change.fitting = {FittingId::make(),
+                          m_engine,
+                          fresh,
+                          {Cylinder(2), Valve::Intake},
+                          m_inspection.inspectedOn,
+                          m_inspection.engineRaces,
+                          {},
+                          false};
+        m_session.apply(change, this, [this, id = change.fitting.id](const Result<void>& done) {
+            if (done) {
+                std::printf("swap %s\n", qPrintable(id.text()));
+                std::fflush(stdout);
+                enterNext();
+            }
+        });
     }
 
     SystemClock m_clock;

@@ -7,7 +7,9 @@
 #include <QFile>
 #include <QHash>
 #include <QProcess>
+#include <QSet>
 
+#include <algorithm>
 #include <cstdio>
 #include <random>
 
@@ -75,6 +77,10 @@ protected:
         lines.removeLast(); // empty, or a line that was cut short
         for (const QByteArray& line : std::as_const(lines)) {
             const QList<QByteArray> words = line.split(' ');
+            if (words.value(0) == "swap") {
+                m_swaps.insert(QString::fromLatin1(words.value(1)));
+                continue;
+            }
             m_acknowledged.insert(QString::fromLatin1(words.value(0)), words.value(1).toLongLong());
         }
     }
@@ -98,20 +104,29 @@ protected:
             }
         }
         EXPECT_EQ(found, m_acknowledged.size()) << "acknowledged readings are lost";
+        qsizetype swaps = 0;
+        for (const Fitting& fitting : log->fittings) {
+            swaps += m_swaps.contains(fitting.id.text()) ? 1 : 0;
+            EXPECT_TRUE(
+                std::any_of(log->springs.begin(), log->springs.end(),
+                            [&](const Spring& spring) { return spring.id == fitting.spring; }))
+                << "half a swap";
+        }
+        EXPECT_EQ(swaps, m_swaps.size()) << "acknowledged swaps are lost";
         const Result<std::optional<Draft>> draft = store->draft(m_engine);
         ASSERT_TRUE(succeeded(draft));
         if (newest > 100000) {
-            // What was being typed: the newest reading, or the one after it.
-            const TypedForce entered(newest, 3, ForceUnit::PoundForce);
+            // What was being typed: nothing any more, or the reading after the newest.
             const TypedForce next(newest + 1, 3, ForceUnit::PoundForce);
             ASSERT_TRUE(draft->has_value());
-            EXPECT_TRUE((*draft)->typed == entered.text() || (*draft)->typed == next.text())
+            EXPECT_TRUE((*draft)->typed.isEmpty() || (*draft)->typed == next.text())
                 << qPrintable((*draft)->typed);
         }
     }
 
     EngineId m_engine;
     QHash<QString, qint64> m_acknowledged;
+    QSet<QString> m_swaps;
 };
 
 TEST_F(EntryKillTest, EveryReadingThatWasShownAsSavedIsThere) {
@@ -124,8 +139,10 @@ TEST_F(EntryKillTest, EveryReadingThatWasShownAsSavedIsThere) {
         expectAllThere();
     }
     EXPECT_GT(m_acknowledged.size(), m_kills) << "too early to tell";
-    std::printf("%d kills, %lld readings acknowledged before them, 0 lost\n", m_kills,
-                static_cast<long long>(m_acknowledged.size()));
+    EXPECT_GT(m_swaps.size(), m_kills / 5) << "too early to tell";
+    std::printf("%d kills, %lld readings and %lld swaps acknowledged before them, 0 lost\n",
+                m_kills, static_cast<long long>(m_acknowledged.size()),
+                static_cast<long long>(m_swaps.size()));
 }
 
 class ImportKillTest : public KillTest {
@@ -149,6 +166,55 @@ protected:
         EXPECT_EQ(process.exitCode(), 0) << process.readAllStandardError().constData();
     }
 };
+
+TEST_F(ImportKillTest, ABackupIsWhollyThereOrNotAtAllAndTheLogbookIsAsItWas) {
+    {
+        Result<LogbookStore> store = LogbookStore::create(path("shop.coilbook"));
+        ASSERT_TRUE(succeeded(store));
+        const ScriptedSession::Step season = importing(writeSeason(path("season.csv"), 200));
+        ASSERT_TRUE(succeeded(season(*store)));
+    }
+    const QByteArray content = contentNow("shop.coilbook");
+    const QStringList words{QStringLiteral("backup"), path("shop.coilbook"), path("copy.coilbook")};
+    QElapsedTimer timer;
+    timer.start();
+    importToTheEnd(words);
+    std::uniform_int_distribution<int> moments(0, static_cast<int>(timer.elapsed()) + 10);
+    int done = 0;
+    for (int i = 0; i < m_kills / 5 && !HasFailure(); ++i) {
+        QFile::remove(path("copy.coilbook"));
+        outputUntilKilled(QStringLiteral(COILBOOK_PROGRAM), words, moments(m_random));
+        if (QFile::exists(path("copy.coilbook"))) {
+            ++done;
+            EXPECT_EQ(contentNow("copy.coilbook"), content);
+        }
+        EXPECT_EQ(contentNow("shop.coilbook"), content);
+    }
+    std::printf("%d kills, %d after the backup was done, 0 half-done\n", m_kills / 5, done);
+}
+
+TEST_F(ImportKillTest, AnOldLogbookIsWhollyBroughtUpToDateOrNotAtAll) {
+    const QString old = QStringLiteral(COILBOOK_TEST_DATA "/logbooks/bench_1.coilbook");
+    ASSERT_TRUE(QFile::copy(old, path("whole.coilbook")));
+    ASSERT_TRUE(
+        QFile::setPermissions(path("whole.coilbook"), QFile::ReadOwner | QFile::WriteOwner));
+    // An import of nothing opens it for writing, which brings it up to date.
+    QFile nothing(path("nothing.csv"));
+    ASSERT_TRUE(nothing.open(QIODevice::WriteOnly));
+    nothing.write("engine,race,raced_on\r\n");
+    nothing.close();
+    const QStringList words{QStringLiteral("import"), path("old.coilbook"), nothing.fileName()};
+    const QByteArray content = contentNow("whole.coilbook");
+    std::uniform_int_distribution<int> moments(0, 120);
+    for (int i = 0; i < m_kills / 5 && !HasFailure(); ++i) {
+        QFile::remove(path("old.coilbook"));
+        ASSERT_TRUE(QFile::copy(old, path("old.coilbook")));
+        ASSERT_TRUE(
+            QFile::setPermissions(path("old.coilbook"), QFile::ReadOwner | QFile::WriteOwner));
+        outputUntilKilled(QStringLiteral(COILBOOK_PROGRAM), words, moments(m_random));
+        EXPECT_EQ(contentNow("old.coilbook"), content);
+    }
+}
 
 TEST_F(ImportKillTest, AnImportIsWhollyThereOrNotAtAll) {
     const QString csv = writeSeason(path("season.csv"), 200);

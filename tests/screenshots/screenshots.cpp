@@ -16,6 +16,7 @@
 #include <QApplication>
 #include <QDir>
 #include <QFile>
+#include <QFileInfo>
 #include <QPushButton>
 #include <QSettings>
 #include <QTemporaryDir>
@@ -60,7 +61,8 @@ std::vector<Variant> variants() {
 class Shoot {
 public:
     Shoot(Preferences& preferences, const QString& logbook, Variant variant, const QDir& target)
-        : m_session(m_clock)
+        : m_preferences(preferences)
+        , m_session(m_clock)
         , m_window(m_session, preferences)
         , m_logbook(logbook)
         , m_variant(variant)
@@ -69,7 +71,9 @@ public:
         preferences.setTextPercent(variant.textPercent);
     }
 
-    [[nodiscard]] bool run() { return open() && takeReview() && takeSheet() && takeBench(); }
+    [[nodiscard]] bool run() {
+        return open() && takeReview() && takeSheet() && takeBench() && takeFaults();
+    }
 
     /// Review of every engine, and its most urgent spring enlarged.
     [[nodiscard]] bool runThroughEngines() {
@@ -135,6 +139,49 @@ private:
         return take(QStringLiteral("bench"));
     }
 
+    /// A reading that waits because the file is gone, a second window on the same file, and a
+    /// damaged copy.
+    bool takeFaults() {
+        auto* page = m_window.findChild<BenchPage*>();
+        const QString away = m_logbook + QStringLiteral(".away");
+        m_session.keepWaiting(m_logbook + QStringLiteral(".waiting"));
+        if (!QFile::rename(m_logbook, away)) {
+            return false;
+        }
+        QTest::keyClick(page->focusWidget(), Qt::Key_Return);
+        const bool waits = waitFor([this] { return !m_session.waiting().isEmpty(); });
+        QTest::qWait(400);
+        if (!waits || !take(QStringLiteral("not-saved")) || !QFile::rename(away, m_logbook) ||
+            !waitFor([this] { return m_session.waiting().isEmpty(); }) ||
+            !takeOther(m_logbook, QStringLiteral("second-window"))) {
+            return false;
+        }
+        const QString damaged =
+            QFileInfo(m_logbook).dir().filePath(QStringLiteral("damaged.coilbook"));
+        QFile file(damaged);
+        const bool isThere = m_session.isOpen() && QFile::copy(m_logbook, damaged) &&
+                             file.open(QIODevice::ReadWrite) && file.seek(file.size() / 2) &&
+                             file.write(QByteArray(512, '\0')) == 512;
+        file.close();
+        return isThere && takeOther(damaged, QStringLiteral("damaged"));
+    }
+
+    /// Another window on that logbook.
+    bool takeOther(const QString& logbook, const QString& place) {
+        LogbookSession session(m_clock);
+        MainWindow window(session, m_preferences);
+        window.show();
+        window.resize(m_variant.size);
+        window.openLogbook(logbook);
+        if (!waitFor([&] { return session.assessment() != nullptr; })) {
+            return false;
+        }
+        window.showPlace(WorkPlace::Review);
+        QTest::qWait(600);
+        const QString name = QStringLiteral("%1-%2.png").arg(place, m_variant.name());
+        return window.size() == m_variant.size && window.grab().save(m_target.filePath(name));
+    }
+
     static void type(const QWidget& page, const char* text) {
         QTest::keyClicks(page.focusWidget(), QString::fromLatin1(text));
     }
@@ -161,6 +208,7 @@ private:
     }
 
     SystemClock m_clock;
+    Preferences& m_preferences;
     LogbookSession m_session;
     MainWindow m_window;
     QString m_logbook;
