@@ -23,6 +23,7 @@ int runWindow(QApplication& application, const QString& file) {
     const SystemClock clock;
     LogbookSession session(clock);
     const QDir ownData(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
+    session.keepWaiting(ownData.filePath(QStringLiteral("waiting.sqlite")));
     const auto keepBackups = [&] {
         session.keepBackups(ownData.filePath(QStringLiteral("backups")),
                             preferences.secondBackupPlace());

@@ -16,6 +16,7 @@
 #include "ui/widgets/message_strip.h"
 #include "ui/widgets/work_strip.h"
 #include "ui/window/logbook_files.h"
+#include "ui/window/logbook_state.h"
 #include "ui/window/top_bar.h"
 #include "ui/window/window_menus.h"
 
@@ -47,7 +48,8 @@ MainWindow::MainWindow(LogbookSession& session, Preferences& preferences, PageMa
     , m_start(new StartPage(this))
     , m_status(new QLabel(this))
     , m_menus(new WindowMenus(*this, session, preferences))
-    , m_files(new LogbookFiles(*this, session, preferences, *m_strip)) {
+    , m_state(new LogbookState(*this, session, *m_strip))
+    , m_files(new LogbookFiles(*this, session, preferences, *m_strip, *m_state)) {
     new PlainLabels(this);
     auto* body = new QWidget(this);
     auto* column = new QVBoxLayout(body);
@@ -122,6 +124,7 @@ void MainWindow::wireSession() {
         showTitle();
         showStatus();
     });
+    connect(&m_session, &LogbookSession::waitingChanged, this, &MainWindow::showStatus);
     connect(&m_session, &LogbookSession::importProgress, m_work, &WorkStrip::setPart);
     connect(&m_session, &LogbookSession::importFinished, this, &MainWindow::endImport);
     connect(&m_session, &LogbookSession::importFailed, this, &MainWindow::endImport);
@@ -261,11 +264,7 @@ void MainWindow::showStatus() {
         m_status->setToolTip({});
         return;
     }
-    const QString file = QFileInfo(m_session.path()).fileName();
-    m_status->setText(
-        m_session.isReadOnly()
-            ? tr("Read only: %1 cannot be written to, nothing can be entered.").arg(file)
-            : tr("All entries are saved in %1.").arg(file));
+    m_status->setText(m_state->statusText());
     m_status->setToolTip(m_session.path());
 }
 

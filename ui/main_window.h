@@ -16,6 +16,7 @@ namespace coilbook {
 
 class LogbookFiles;
 class LogbookSession;
+class LogbookState;
 class MessageStrip;
 class Preferences;
 class StartPage;
@@ -78,6 +79,7 @@ private:
     StartPage* m_start;
     QLabel* m_status;
     WindowMenus* m_menus = nullptr;
+    LogbookState* m_state = nullptr;
     LogbookFiles* m_files = nullptr;
     std::array<QWidget*, 3> m_pages{};
     WorkPlace m_place = WorkPlace::Bench;

@@ -34,7 +34,7 @@ void CsvWriter::text(const QString& cell) {
 
 void CsvWriter::endRecord() {
     m_record += "\r\n";
-    m_file.write(m_record);
+    m_write(m_record);
     m_record.clear();
     m_isFirst = true;
 }

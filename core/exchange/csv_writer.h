@@ -4,13 +4,20 @@
 
 #include <QString>
 
+#include <functional>
+
 namespace coilbook {
 
 /// Writes records as RFC 4180 has them: CRLF, quotes only where a cell needs them.
 class CsvWriter {
 public:
+    using Write = std::function<void(QByteArrayView)>;
+
+    explicit CsvWriter(Write write)
+        : m_write(std::move(write)) {}
+
     explicit CsvWriter(OutputFile& file)
-        : m_file(file) {}
+        : m_write([&file](QByteArrayView bytes) { file.write(bytes); }) {}
 
     /// Digits, dates and the like, which need neither quotes nor a guard.
     void plain(const QString& cell);
@@ -21,7 +28,7 @@ public:
     void endRecord();
 
 private:
-    OutputFile& m_file;
+    Write m_write;
     QByteArray m_record;
     bool m_isFirst = true;
 };

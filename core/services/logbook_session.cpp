@@ -2,189 +2,13 @@
 
 #include "core/exchange/export.h"
 #include "core/exchange/import.h"
-#include "core/services/disk_side.h"
-#include "core/services/job_queue.h"
-#include "core/services/undo_step.h"
+#include "core/services/logbook_session_private.h"
 #include "core/wording/import_report.h"
 #include "core/wording/undo_texts.h"
 
-#include <QPointer>
-
-#include <atomic>
 #include <utility>
 
 namespace coilbook {
-
-namespace {
-
-/// Steps that are kept for undo.
-constexpr std::size_t kMostSteps = 200;
-
-} // namespace
-
-class LogbookSession::Private {
-public:
-    Private(LogbookSession& session, const Clock& theClock)
-        : q(session)
-        , clock(theClock)
-        , disk(theClock) {}
-
-    /// Does `work` on the disk, then `then` with its result in the session's thread. Both thread
-    /// queues end before the session does, so `this` outlives every job.
-    template <class Work, class Then>
-    void onDisk(Work work, Then then) {
-        diskQueue.post([this, work = std::move(work), then = std::move(then)]() mutable {
-            auto result = work(disk);
-            const bool readOnlyNow = disk.isReadOnly();
-            const QString pathNow = disk.store() != nullptr ? disk.store()->path() : QString();
-            QMetaObject::invokeMethod(
-                &q,
-                [this, result = std::move(result), then = std::move(then), readOnlyNow, pathNow] {
-                    readOnly = readOnlyNow;
-                    path = pathNow;
-                    then(result);
-                },
-                Qt::QueuedConnection);
-        });
-    }
-
-    /// Does `work` on the open logbook, which it leaves as it is; `done` as by apply().
-    template <class Work>
-    void withStore(Work work, QObject* context, Done done) {
-        onDisk(
-            [work = std::move(work)](DiskSide& side) -> Result<void> {
-                if (side.store() == nullptr) {
-                    return fail(StorageFault::Missing);
-                }
-                return work(*side.store());
-            },
-            [guard = QPointer<QObject>(context),
-             done = std::move(done)](const Result<void>& result) {
-                if (guard && done) {
-                    done(result);
-                }
-            });
-    }
-
-    template <class Open>
-    void openBy(Open open) {
-        onDisk(std::move(open), [this](const Result<LogbookSnapshot>& result) {
-            if (!result) {
-                Q_EMIT q.openFailed(result.error());
-                return;
-            }
-            forgetSteps();
-            selected = {};
-            take(*result);
-            Q_EMIT q.opened();
-            tellAll();
-        });
-    }
-
-    void take(const LogbookSnapshot& fresh) { snapshot = fresh; }
-
-    void tellAll() {
-        Q_EMIT q.enginesChanged();
-        Q_EMIT q.testersChanged();
-        Q_EMIT q.logChanged();
-        assessLater();
-    }
-
-    void assessLater() {
-        const int request = ++newestRequest;
-        if (!snapshot.log) {
-            currentAssessment.reset();
-            Q_EMIT q.assessmentChanged();
-            return;
-        }
-        assessQueue.post(
-            [this, request, history = snapshot.history, rules = snapshot.log->engine.rules] {
-                if (request != newestRequest) {
-                    return; // a newer one is queued behind this
-                }
-                auto made = std::make_shared<const Assessment>(assess(*history, rules));
-                QMetaObject::invokeMethod(
-                    &q,
-                    [this, request, made = std::move(made)] {
-                        if (request == newestRequest) {
-                            currentAssessment = made;
-                            Q_EMIT q.assessmentChanged();
-                        }
-                    },
-                    Qt::QueuedConnection);
-            });
-    }
-
-    void applyAll(const std::vector<Change>& changes, const Done& done) {
-        onDisk([changes](DiskSide& side) { return side.apply(changes); },
-               [this, done](const Result<LogbookSnapshot>& result) {
-                   if (!result) {
-                       done(tl::unexpected(result.error()));
-                       Q_EMIT q.failed(result.error());
-                       return;
-                   }
-                   take(*result);
-                   done({});
-                   tellAll();
-               });
-        // Behind the change: the window has its answer before the backup begins.
-        onDisk([](DiskSide& side) { return side.backUpWhenDue(); },
-               [this](const Result<void>& result) {
-                   if (!result) {
-                       Q_EMIT q.backupFailed(result.error());
-                   }
-               });
-    }
-
-    void remember(UndoStep step) {
-        redoSteps.clear();
-        undoSteps.push_back(std::move(step));
-        if (undoSteps.size() > kMostSteps) {
-            undoSteps.erase(undoSteps.begin());
-        }
-        Q_EMIT q.undoChanged();
-    }
-
-    void forgetSteps() {
-        undoSteps.clear();
-        redoSteps.clear();
-        Q_EMIT q.undoChanged();
-    }
-
-    /// Moves the last step of `from` to `to` once its changes are on the disk.
-    void step(std::vector<UndoStep>& from, std::vector<UndoStep>& to,
-              UndoStep::Changes UndoStep::*way, const QString& why) {
-        if (from.empty() || !snapshot.log) {
-            return;
-        }
-        UndoStep last = std::move(from.back());
-        from.pop_back();
-        Q_EMIT q.undoChanged();
-        const std::vector<Change> changes = (last.*way)({person, clock.now(), why}, *snapshot.log);
-        applyAll(changes, [this, &from, &to, last](const Result<void>& result) {
-            (result ? to : from).push_back(last);
-            Q_EMIT q.undoChanged();
-        });
-    }
-
-    LogbookSession& q;
-    const Clock& clock;
-
-    QString path;
-    bool readOnly = false;
-    EngineId selected;
-    QString person;
-    LogbookSnapshot snapshot;
-    std::shared_ptr<const Assessment> currentAssessment;
-    std::atomic<int> newestRequest = 0;
-    std::atomic<bool> importCancelled = false;
-    std::vector<UndoStep> undoSteps;
-    std::vector<UndoStep> redoSteps;
-
-    DiskSide disk; // touched by jobs of diskQueue alone
-    JobQueue assessQueue;
-    JobQueue diskQueue; // last: ends first, with its jobs done
-};
 
 LogbookSession::LogbookSession(const Clock& clock, QObject* parent)
     : QObject(parent)
@@ -196,15 +20,15 @@ LogbookSession::~LogbookSession() {
 }
 
 void LogbookSession::createLogbook(const QString& path) {
-    d->openBy([path](DiskSide& side) { return side.create(path); });
+    d->openBy(path, [path](DiskSide& side) { return side.create(path); });
 }
 
 void LogbookSession::openLogbook(const QString& path) {
-    d->openBy([path](DiskSide& side) { return side.open(path); });
+    d->openBy(path, [path](DiskSide& side) { return side.open(path); });
 }
 
 void LogbookSession::createDemo(const QString& path) {
-    d->openBy([path](DiskSide& side) { return side.createDemo(path); });
+    d->openBy(path, [path](DiskSide& side) { return side.createDemo(path); });
 }
 
 void LogbookSession::closeLogbook() {
@@ -227,7 +51,7 @@ bool LogbookSession::isOpen() const {
 }
 
 bool LogbookSession::isReadOnly() const {
-    return d->readOnly;
+    return d->readOnlyWhy.has_value();
 }
 
 QString LogbookSession::path() const {

@@ -5,6 +5,7 @@
 #include "core/domain/engine_log.h"
 #include "core/domain/history.h"
 #include "core/domain/verify_report.h"
+#include "core/services/waiting.h"
 #include "core/support/clock.h"
 #include "core/support/result.h"
 
@@ -45,7 +46,27 @@ public:
 
     [[nodiscard]] bool isOpen() const;
     [[nodiscard]] bool isReadOnly() const;
+    /// Why it can only be read; while it is so, what others enter appears by itself.
+    [[nodiscard]] std::optional<Error> readOnlyWhy() const;
     [[nodiscard]] QString path() const;
+    /// Opens the logbook anew, for writing if nobody else holds it any more.
+    void takeOver();
+
+    /// From now on, entries for a logbook that cannot be written to wait in that file, on this
+    /// machine's own disk, and go into the logbook as soon as it can be, after a restart too.
+    void keepWaiting(const QString& file);
+    /// What waits for the open logbook. It stands in log() already, and is not saved in it yet.
+    [[nodiscard]] const Waiting& waiting() const;
+    /// What waits for the logbook that could not be opened last.
+    [[nodiscard]] const Waiting& waitingForRefused() const;
+    /// Tries it now instead of within a second.
+    void putInNow();
+    /// Writes the readings that wait for `logbook` as a readings.csv to `destination`, which must
+    /// not exist. They go on waiting. `done` is called as by apply().
+    void saveWaiting(const QString& logbook, const QString& destination, QObject* context,
+                     Done done);
+    /// Drops the entries that the logbook would not take.
+    void forgetRefused();
 
     [[nodiscard]] const std::vector<EngineSummary>& engines() const;
     [[nodiscard]] const std::vector<Tester>& testers() const;
@@ -67,7 +88,8 @@ public:
     [[nodiscard]] std::optional<Draft> draft() const;
 
     /// Puts one change on the disk. `done` is called in the window's thread once it is there (or
-    /// failed), before logChanged(); not at all when `context` is gone by then.
+    /// failed), before logChanged(); not at all when `context` is gone by then. It succeeds as well
+    /// when the change waits: waiting() tells.
     void apply(const Change& change, QObject* context, Done done);
 
     /// Keeps what is being typed; call it as often as you like.
@@ -117,6 +139,12 @@ Q_SIGNALS:
     void undoChanged();
     /// A change could not be put on the disk; whoever asked has been told as well.
     void failed(const coilbook::Error& error);
+    /// waiting() is another one.
+    void waitingChanged();
+    /// The open logbook turned out to be damaged: from now on it is only read, see readOnlyWhy().
+    void writingStopped();
+    /// Whoever held the logbook that is open for reading only has closed it.
+    void canTakeOver();
     /// An automatic backup could not be made; the logbook itself is not touched by that.
     void backupFailed(const coilbook::Error& error);
     void importProgress(double part);

@@ -148,6 +148,22 @@ public:
                         step(ReadingKind::Withdrawal, true), step(ReadingKind::Correction, false)};
     }
 
+    std::optional<UndoStep> operator()(const WithdrawFitting& change) const {
+        const auto fitting =
+            std::find_if(m_before.fittings.begin(), m_before.fittings.end(),
+                         [&](const Fitting& candidate) { return candidate.id == change.fitting; });
+        if (fitting == m_before.fittings.end() || fitting->withdrawn == change.withdrawn) {
+            return std::nullopt;
+        }
+        const auto step = [id = change.fitting](bool withdrawn) {
+            return [id, withdrawn](const Authorship& author, const EngineLog& /*now*/) {
+                return std::vector<Change>{WithdrawFitting{id, withdrawn, author}};
+            };
+        };
+        return UndoStep{wording::undoSwap(fitting->place), step(!change.withdrawn),
+                        step(change.withdrawn)};
+    }
+
     std::optional<UndoStep> operator()(const DecideReading& change) const {
         const auto saying = [decision = change.decision](ReadingJudgement judgement) {
             return [decision, judgement](const Authorship& author, const EngineLog& /*now*/) {
@@ -206,7 +222,7 @@ public:
                        wording::undoShelving(labelOf(change.shelving.spring)));
     }
 
-    /// A new engine, race, tester or inspection, and what is itself an undo.
+    /// A new engine, race, tester, inspection or sitting: its facts can be amended.
     template <class Other>
     std::optional<UndoStep> operator()(const Other& /*change*/) const {
         return std::nullopt;

@@ -15,9 +15,19 @@ namespace coilbook {
 /// died is taken over, one that another machine has put there never is.
 class LogbookLock {
 public:
-    /// StorageFault::HeldByWindow names the holder: program, host, process id. ReadOnly: the lock
-    /// file cannot be made there, and nobody can write to the logbook either.
+    /// StorageFault::HeldByWindow names the holder: program, host, process id, user. ReadOnly: the
+    /// lock file cannot be made there, and nobody can write to the logbook either.
     [[nodiscard]] static Result<LogbookLock> acquire(const QString& logbook);
+
+    /// Whether nobody holds it: acquire() would succeed, as far as looking can tell.
+    [[nodiscard]] static bool isFree(const QString& logbook);
+
+    /// Whether its file is still there and says that we hold it. A stick that is pulled out takes
+    /// the file away, and somebody else may have put theirs there since.
+    [[nodiscard]] bool isStanding() const;
+
+    /// Gives up a lock that no longer stands, without touching what lies at its place.
+    void abandon();
 
 private:
     explicit LogbookLock(std::unique_ptr<QLockFile> file)

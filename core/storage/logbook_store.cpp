@@ -243,6 +243,11 @@ Result<void> LogbookStore::sealAnew(SealBeginning beginning) {
     });
 }
 
+Result<qint64> LogbookStore::dataVersion() const {
+    return d->connection->scalar(QStringLiteral("PRAGMA data_version"))
+        .map([](const QVariant& version) { return version.toLongLong(); });
+}
+
 Result<VerifyReport> LogbookStore::verify() const {
     return storage::verifyFile(*d->connection);
 }

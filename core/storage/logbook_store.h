@@ -83,6 +83,9 @@ public:
 
     // The file
 
+    /// A number that is another one after somebody else has changed the file.
+    [[nodiscard]] Result<qint64> dataVersion() const;
+
     /// Pages, foreign keys, row checksums, seals and the rules of a logbook.
     [[nodiscard]] Result<VerifyReport> verify() const;
 

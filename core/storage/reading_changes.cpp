@@ -1,6 +1,7 @@
 #include "core/domain/log_rules.h"
 #include "core/storage/change_applier.h"
 #include "core/storage/engine_log_reader.h"
+#include "core/storage/row_values.h"
 
 #include <map>
 
@@ -103,6 +104,19 @@ Result<void> ChangeApplier::operator()(const RecordReadings& change) const {
     for (const Reading& reading : change.readings) {
         if (reading.kind != ReadingKind::Original) {
             return fail(LogbookFault::NothingToAmend);
+        }
+    }
+    // What was being typed there is what is saved now; were it kept, it would come back after a
+    // power cut and be saved once more.
+    for (const Reading& reading : change.readings) {
+        Result<void> cleared = m_connection.run(
+            QStringLiteral(
+                "UPDATE draft SET typed = '' WHERE cylinder = ? AND valve = ? AND"
+                " inspection_id = (SELECT s.inspection_id FROM sitting s WHERE s.id = ?)"),
+            {stored(reading.place.cylinder.number()), stored(reading.place.valve),
+             stored(reading.sitting)});
+        if (!cleared) {
+            return cleared;
         }
     }
     return addReadings(change.readings);

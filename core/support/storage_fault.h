@@ -13,7 +13,7 @@ enum class StorageFault {
     ReadOnly,          ///< file or folder cannot be written
     NoPermission,      ///< file cannot be read, or the folder not entered
     Locked,            ///< another program writes to it; 1: who, as far as known
-    HeldByWindow,      ///< a window has it open; 1: program, 2: host, 3: process id
+    HeldByWindow,      ///< a window has it open; 1: program, 2: host, 3: process id, 4: user
     DiskFull,          ///< no space left
     Vanished,          ///< file removed or replaced while open
     NeedsRecovery,     ///< a write was cut short and must be undone, which needs a writable place

@@ -18,8 +18,9 @@ QString sentenceOf(StorageFault fault, const Error& error) {
                          "and was left as it is. Open it with that version or a later one.")
             .arg(argument(error, 0));
     case StorageFault::Damaged:
-        return Words::tr("This logbook is damaged: %1. Nothing was changed; keep the file and go "
-                         "on with your newest backup.")
+        return Words::tr("This logbook is damaged: %1. Nothing was changed; keep the file, go on "
+                         "with your newest backup, and export with --readable, or open it in the "
+                         "window, for what can still be read.")
             .arg(argument(error, 0));
     case StorageFault::Unsound:
         return Words::tr("Something in this logbook is not as it should be: %1. Nothing was "

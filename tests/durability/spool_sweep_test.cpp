@@ -98,7 +98,7 @@ protected:
         }
         const Result<LogbookStore> store = LogbookStore::open(logbook(), OpenMode::ReadOnly);
         ASSERT_TRUE(succeeded(store));
-        EXPECT_EQ(store->verify()->findings, std::vector<VerifyReport::Finding>());
+        EXPECT_EQ(store->verify()->findings, std::vector<Finding>());
         const Result<EngineLog> log = store->engineLog(m_engine);
         ASSERT_TRUE(succeeded(log));
         std::multiset<ReadingId> there;

@@ -120,7 +120,7 @@ protected:
         ASSERT_TRUE(succeeded(store));
         const Result<VerifyReport> report = store->verify();
         ASSERT_TRUE(succeeded(report));
-        EXPECT_EQ(report->findings, std::vector<VerifyReport::Finding>());
+        EXPECT_EQ(report->findings, std::vector<Finding>());
         const Result<EngineLog> log = store->engineLog(m_engine);
         ASSERT_TRUE(succeeded(log));
         QSet<QString> there;

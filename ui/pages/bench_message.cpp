@@ -18,6 +18,8 @@ QString wordOf(BenchMessage::Kind kind) {
         return BenchMessage::tr("Saving …");
     case BenchMessage::Kind::Saved:
         return BenchMessage::tr("Saved.", "a reading is safe on the disk");
+    case BenchMessage::Kind::Waiting:
+        return BenchMessage::tr("Waiting.", "a reading is kept, but not in the logbook yet");
     case BenchMessage::Kind::NotSaved:
         return BenchMessage::tr("NOT saved.");
     case BenchMessage::Kind::Refused:
@@ -35,6 +37,7 @@ QColor colourOf(BenchMessage::Kind kind, const Scheme& scheme) {
     case BenchMessage::Kind::NotSaved:
     case BenchMessage::Kind::Refused:
         return scheme.pastLimit;
+    case BenchMessage::Kind::Waiting:
     case BenchMessage::Kind::Asks:
         return scheme.due;
     case BenchMessage::Kind::Hint:

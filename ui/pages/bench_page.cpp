@@ -4,6 +4,7 @@
 #include "core/services/round_start.h"
 #include "core/support/clock.h"
 #include "core/support/text.h"
+#include "core/wording/waiting_words.h"
 #include "core/wording/wording.h"
 #include "ui/pages/bench_round.h"
 #include "ui/pages/bench_start_form.h"
@@ -92,8 +93,7 @@ void BenchPage::onLogChanged() {
     if (m_session.isReadOnly()) {
         m_round->end();
         m_engine = {};
-        showEmpty(tr("This logbook can only be read, so nothing can be entered. Open it from a "
-                     "folder in which you may write."));
+        showEmpty(wording::readOnly(*m_session.readOnlyWhy()));
         return;
     }
     if (log->engine.id != m_engine) {

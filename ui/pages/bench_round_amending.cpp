@@ -117,7 +117,7 @@ void BenchRound::onAmended(const Result<void>& result, const QString& sentence) 
         return;
     }
     leaveAmending();
-    m_panel->message().say(Kind::Saved, sentence);
+    m_panel->message().say(m_session.waiting().isEmpty() ? Kind::Saved : Kind::Waiting, sentence);
 }
 
 // Ending
@@ -141,10 +141,14 @@ void BenchRound::finish() {
         showSummary();
         return;
     }
-    const QString sentence =
-        stop().isTested()
-            ? tr("The quick test of %1 is in the logbook.").arg(wording::place(stop().place))
-            : QString();
+    QString sentence;
+    if (stop().isTested()) {
+        sentence = m_session.waiting().isEmpty()
+                       ? tr("The quick test of %1 is in the logbook.")
+                       : tr("The quick test of %1 waits on this computer; "
+                            "it is not in the logbook yet.");
+        sentence = sentence.arg(wording::place(stop().place));
+    }
     m_draftTimer.stop();
     m_draft.reset();
     m_session.clearDraft();

@@ -119,28 +119,32 @@ void BenchRound::onRecorded(const Result<void>& result) {
 }
 
 void BenchRound::finishRecording() {
+    const bool waits = m_session.waiting().ids.contains(*m_awaited);
+    const Kind kind = waits ? Kind::Waiting : Kind::Saved;
     m_awaited.reset();
     const Pending saved = *std::exchange(m_pending, std::nullopt);
-    const QString sentence =
-        tr("%1: %2 %3", "place, reading, unit")
-            .arg(placeText(saved.place), saved.record.readings.front().value.text(),
-                 Quantities(saved.entry.unit).unitName());
+    QString sentence = tr("%1: %2 %3", "place, reading, unit")
+                           .arg(placeText(saved.place), saved.record.readings.front().value.text(),
+                                Quantities(saved.entry.unit).unitName());
+    if (waits) {
+        sentence += tr("; it is kept on this computer and not in the logbook yet.");
+    }
     m_saving = false;
     m_panel->field().clear();
     m_typed.erase(saved.place);
     m_sureOf.clear();
     const std::optional<std::size_t> next = m_round->untestedAfter(m_index);
     if (saved.stays) {
-        m_panel->message().say(Kind::Saved, sentence);
+        m_panel->message().say(kind, sentence);
         showStop();
         saveDraft();
     } else if (next) {
         goTo(*next);
-        m_panel->message().say(Kind::Saved, sentence);
+        m_panel->message().say(kind, sentence);
     } else {
         m_panel->field().releaseAndForget();
         showSummary();
-        m_summary->message().say(Kind::Saved, sentence);
+        m_summary->message().say(kind, sentence);
         return;
     }
     m_panel->field().release();

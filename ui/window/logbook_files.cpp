@@ -1,9 +1,11 @@
 #include "ui/window/logbook_files.h"
 
 #include "core/services/logbook_session.h"
+#include "core/wording/waiting_words.h"
 #include "core/wording/wording.h"
 #include "ui/preferences.h"
 #include "ui/widgets/message_strip.h"
+#include "ui/window/logbook_state.h"
 
 #include <QDate>
 #include <QDir>
@@ -37,14 +39,16 @@ QString documentsFolder() {
 } // namespace
 
 LogbookFiles::LogbookFiles(QWidget& window, LogbookSession& session, Preferences& preferences,
-                           MessageStrip& strip)
+                           MessageStrip& strip, LogbookState& state)
     : QObject(&window)
     , m_window(window)
     , m_session(session)
     , m_preferences(preferences)
-    , m_strip(strip) {
+    , m_strip(strip)
+    , m_state(state) {
     connect(&session, &LogbookSession::openFailed, this, &LogbookFiles::explainOpenFailure);
     connect(&session, &LogbookSession::failed, this, &LogbookFiles::explainFailure);
+    connect(&state, &LogbookState::exportWanted, this, &LogbookFiles::chooseExport);
     connect(&session, &LogbookSession::backupFailed, this, [this](const Error& error) {
         m_strip.tell(MessageStrip::Kind::Fault,
                      tr("The logbook is saved, but its automatic backup was not made: %1")
@@ -251,7 +255,8 @@ void LogbookFiles::take(const QStringList& paths) {
 }
 
 void LogbookFiles::explainOpenFailure(const Error& error) {
-    const QString sentence = wording::line(error);
+    QString sentence = wording::line(error);
+    const Waiting& waiting = m_session.waitingForRefused();
     const auto* fault = std::get_if<StorageFault>(&error.fault);
     std::vector<MessageStrip::WayOut> waysOut;
     const QString path = m_wanted;
@@ -272,6 +277,13 @@ void LogbookFiles::explainOpenFailure(const Error& error) {
                            }});
         waysOut.push_back({tr("Choose another file…"), [this] {
                                openOther();
+                           }});
+    }
+    if (!waiting.isEmpty()) {
+        sentence +=
+            QLatin1Char(' ') + wording::waitingForUnopened(waiting.readings, waiting.others);
+        waysOut.push_back({tr("Save what is waiting elsewhere…"), [this, path] {
+                               m_state.chooseWhereToSaveWaiting(path);
                            }});
     }
     m_strip.tell(MessageStrip::Kind::Fault, sentence, std::move(waysOut));

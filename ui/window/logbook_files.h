@@ -14,6 +14,7 @@ class QWidget;
 namespace coilbook {
 
 class LogbookSession;
+class LogbookState;
 class MessageStrip;
 class Preferences;
 
@@ -24,7 +25,7 @@ class LogbookFiles : public QObject {
 public:
     /// All must outlive this; file dialogs stand over `window`.
     LogbookFiles(QWidget& window, LogbookSession& session, Preferences& preferences,
-                 MessageStrip& strip);
+                 MessageStrip& strip, LogbookState& state);
 
     void createNew();
     void openOther();
@@ -68,6 +69,7 @@ private:
     LogbookSession& m_session;
     Preferences& m_preferences;
     MessageStrip& m_strip;
+    LogbookState& m_state;
     QString m_wanted;      ///< file that is being opened or made
     bool m_making = false; ///< it is to be a new one
 };

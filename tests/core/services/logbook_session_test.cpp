@@ -168,6 +168,35 @@ TEST_F(LogbookSessionTest, UndoOfASwapPutsTheOldSpringBackWithItsHistory) {
     EXPECT_EQ(scrap(), QStringLiteral("S-27"));
 }
 
+TEST_F(LogbookSessionTest, UndoOfAWithdrawnFittingPutsItInForceAgain) {
+    startInspection();
+    const Spring fresh{SpringId::make(), QStringLiteral("S-28"), {}, {}, {}};
+    FitSpring swap;
+    swap.fitting = {FittingId::make(),
+                    m_engine.id,
+                    fresh.id,
+                    {Cylinder(3), Valve::Exhaust},
+                    m_inspection.inspectedOn,
+                    3,
+                    QStringLiteral("Past the limit"),
+                    false};
+    swap.newSpring = fresh;
+    ASSERT_TRUE(apply(swap).has_value());
+    ASSERT_TRUE(apply(WithdrawFitting{swap.fitting.id,
+                                      true,
+                                      {QStringLiteral("Dana"), m_clock.now(),
+                                       QStringLiteral("The wrong place")}})
+                    .has_value());
+    const auto isWithdrawn = [&] {
+        return m_session.log()->fittings.front().withdrawn;
+    };
+    EXPECT_TRUE(isWithdrawn());
+    undo();
+    EXPECT_FALSE(isWithdrawn());
+    redo();
+    EXPECT_TRUE(isWithdrawn());
+}
+
 TEST_F(LogbookSessionTest, UndoOfAnAmendedFactKeepsAllThreeValues) {
     startInspection();
     Engine renamed = m_engine;

@@ -3,6 +3,7 @@
 
 #include <QCoreApplication>
 #include <QFile>
+#include <QFileInfo>
 #include <QSysInfo>
 #include <QTemporaryDir>
 #include <gtest/gtest.h>
@@ -39,7 +40,8 @@ TEST_F(LogbookLockTest, NamesTheHolderToWhoeverComesSecond) {
     ASSERT_FALSE(second.has_value());
     EXPECT_EQ(second.error().fault, decltype(Error::fault)(StorageFault::HeldByWindow));
     EXPECT_EQ(second.error().file, logbook());
-    ASSERT_EQ(second.error().arguments.size(), 3);
+    ASSERT_EQ(second.error().arguments.size(), 4);
+    EXPECT_EQ(second.error().arguments[3], QFileInfo(lockFile()).owner());
     EXPECT_EQ(second.error().arguments[1], QSysInfo::machineHostName());
     EXPECT_EQ(second.error().arguments[2], QString::number(QCoreApplication::applicationPid()));
 }
@@ -77,9 +79,10 @@ TEST_F(LogbookLockTest, RespectsALockFromAnotherMachineHoweverOld) {
     const auto lock = LogbookLock::acquire(logbook());
 
     ASSERT_FALSE(lock.has_value());
-    EXPECT_EQ(lock.error().arguments,
+    EXPECT_EQ(lock.error().arguments.mid(0, 3),
               QStringList({QStringLiteral("coilbook"), QStringLiteral("bench-two"),
                            QStringLiteral("4711")}));
+    EXPECT_FALSE(LogbookLock::isFree(logbook()));
 }
 
 TEST_F(LogbookLockTest, TakesOverTheLockOfADeadProcessOfThisMachine) {
@@ -90,7 +93,25 @@ TEST_F(LogbookLockTest, TakesOverTheLockOfADeadProcessOfThisMachine) {
                QSysInfo::machineUniqueId() + "\n" + QSysInfo::bootUniqueId() + "\n");
     file.close();
 
+    EXPECT_TRUE(LogbookLock::isFree(logbook()));
     EXPECT_TRUE(LogbookLock::acquire(logbook()).has_value());
+}
+
+TEST_F(LogbookLockTest, ALockWhoseFileBelongsToSomebodyElseByNowLeavesThatFile) {
+    auto first = LogbookLock::acquire(logbook());
+    ASSERT_TRUE(first.has_value());
+    EXPECT_TRUE(first->isStanding());
+    EXPECT_FALSE(LogbookLock::isFree(logbook()));
+    ASSERT_TRUE(QFile::remove(lockFile())); // as with a stick that is pulled out
+    EXPECT_FALSE(first->isStanding());
+    QFile file(lockFile());
+    ASSERT_TRUE(file.open(QIODevice::WriteOnly));
+    file.write("4711\ncoilbook\nbench-two\n00000000-0000-4000-8000-000000000001\n"
+               "00000000-0000-4000-8000-000000000002\n");
+    file.close();
+    EXPECT_FALSE(first->isStanding());
+    first->abandon();
+    EXPECT_TRUE(QFile::exists(lockFile()));
 }
 
 TEST_F(LogbookLockTest, SaysReadOnlyWhereNoLockCanBeMade) {
