@@ -12,6 +12,15 @@ namespace coilbook {
 
 namespace {
 
+/// `12 %`; narrow columns of them stand side by side, so the ends are said by signs.
+QString oddsText(double odds, const Quantities& quantities) {
+    constexpr double kLeast = 0.01;
+    if (odds < kLeast) {
+        return QStringLiteral("<1 %");
+    }
+    return odds > 1.0 - kLeast ? QStringLiteral(">99 %") : quantities.percent(odds);
+}
+
 PlanRow rowOf(const PlannedSwap& spring, const SwapPlan& plan, const Quantities& quantities) {
     PlanRow row;
     row.place = spring.place;
@@ -22,7 +31,7 @@ PlanRow rowOf(const PlannedSwap& spring, const SwapPlan& plan, const Quantities&
                            ? wording::plannedRace(plan.races[*spring.changeBefore].race)
                            : QStringLiteral("–");
     for (const double odds : spring.pastBy) {
-        row.odds << quantities.percent(odds);
+        row.odds << oddsText(odds, quantities);
     }
     return row;
 }

@@ -15,9 +15,15 @@ namespace coilbook {
 
 namespace {
 
+/// The last column takes the room that is left; what is cut off there is told on hover.
 void fitColumns(QTreeWidget& list) {
-    for (int column = 0; column < list.columnCount(); ++column) {
+    const int last = list.columnCount() - 1;
+    for (int column = 0; column < last; ++column) {
         list.resizeColumnToContents(column);
+    }
+    for (int row = 0; row < list.topLevelItemCount(); ++row) {
+        QTreeWidgetItem* item = list.topLevelItem(row);
+        item->setToolTip(last, item->text(last));
     }
 }
 
@@ -29,6 +35,7 @@ QTreeWidget* makeList(const QStringList& heads, const QString& name) {
     list->setAlternatingRowColors(true);
     list->setHeaderLabels(heads);
     list->setAccessibleName(name);
+    list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff); // the last column gives way
     return list;
 }
 
@@ -41,9 +48,9 @@ LivesView::LivesView(LogbookSession& session, Preferences& preferences, QWidget*
     , m_grouping(new QComboBox)
     , m_said(new QLabel)
     , m_chart(new SurvivalChart)
-    , m_groups(makeList({tr("Group"), tr("Springs"), tr("Reached the limit"),
-                         tr("Running or taken out"), tr("How long they last")},
-                        tr("Groups of springs")))
+    , m_groups(makeList(
+          {tr("Group"), tr("Springs"), tr("At limit"), tr("Not yet"), tr("How long they last")},
+          tr("Groups of springs")))
     , m_springs(makeList(
           {tr("Spring"), tr("Part"), tr("Batch"), tr("Races"), tr("Came to"), tr("Where it stood")},
           tr("Every spring and its history"))) {
@@ -57,15 +64,13 @@ LivesView::LivesView(LogbookSession& session, Preferences& preferences, QWidget*
     head->addWidget(label);
     head->addWidget(m_grouping);
     head->addWidget(m_said, 1);
-    auto* lists = new QVBoxLayout;
-    lists->addWidget(m_groups, 1);
-    lists->addWidget(m_springs, 2);
-    auto* body = new QHBoxLayout;
-    body->addWidget(m_chart, 1);
-    body->addLayout(lists, 1);
+    auto* comparison = new QHBoxLayout;
+    comparison->addWidget(m_chart, 1);
+    comparison->addWidget(m_groups, 1);
     auto* page = new QVBoxLayout(this);
     page->addLayout(head);
-    page->addLayout(body, 1);
+    page->addLayout(comparison, 3);
+    page->addWidget(m_springs, 2);
     setFocusProxy(m_grouping);
     connect(m_grouping, &QComboBox::currentIndexChanged, this, &LivesView::refresh);
     connect(m_groups, &QTreeWidget::currentItemChanged, this, &LivesView::showChosen);

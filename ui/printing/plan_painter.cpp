@@ -49,7 +49,8 @@ public:
             left += width;
         }
         const double rest = std::max(0.0, area.right() - left);
-        m_raceWidth = rest / static_cast<double>(kMostPrintedRaces);
+        constexpr double kWidestRace = mm(16.0);
+        m_raceWidth = std::min(kWidestRace, rest / std::max(1.0, static_cast<double>(m_races)));
         for (std::size_t race = 0; race <= m_races; ++race) {
             m_lefts.push_back(left + m_raceWidth * static_cast<double>(race));
         }

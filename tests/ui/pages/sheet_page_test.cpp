@@ -136,4 +136,21 @@ TEST_F(SheetPageTest, ZoomsAndShowsTheWholePageAgain) {
     EXPECT_NEAR(m_page.preview().pageWidth(), whole, 1.0);
 }
 
+TEST_F(SheetPageTest, ThePlanIsSavedOnOnePageWithItsRacesSpringsAndSpares) {
+    openDemo();
+    m_page.choose(SheetPage::Document::Plan);
+    ASSERT_TRUE(QTest::qWaitFor([this] { return m_page.printAction()->isEnabled(); }, kPatience));
+    EXPECT_EQ(m_page.document(), SheetPage::Document::Plan);
+    m_dialogs->answer = file("plan.pdf");
+    m_page.savePdf();
+    EXPECT_TRUE(m_dialogs->suggested.contains(QStringLiteral("Swap plan Heron")));
+    EXPECT_TRUE(testing::pdfInfo(file("plan.pdf")).contains(QStringLiteral("Pages:           1")));
+    const QString text = testing::pdfText(file("plan.pdf"));
+    for (const char* piece : {"Swap plan", "Low Fen", "H-01", "Spares to have until then",
+                              "not running out", "There are 3 on the shelf"}) {
+        EXPECT_TRUE(text.contains(QString::fromLatin1(piece))) << piece;
+    }
+    EXPECT_FALSE(text.contains(QChar(0x2026))) << "nothing is cut off";
+}
+
 } // namespace coilbook
