@@ -57,6 +57,23 @@ Error blameFor(const Error& error, const Connection& source) {
     return whole ? error : whole.error();
 }
 
+/// Rows of an older version are not this program's to check; the pages are.
+Result<void> checkPagesOf(const Connection& connection) {
+    return connection.scalar(QStringLiteral("PRAGMA integrity_check"))
+        .and_then([&](const QVariant& answer) -> Result<void> {
+            if (answer.toString() != QLatin1String("ok")) {
+                return fail(StorageFault::Damaged, {answer.toString()}, connection.path());
+            }
+            return {};
+        });
+}
+
+Result<void> checkPagesOf(const QString& path) {
+    const Result<std::unique_ptr<Connection>> copy =
+        Connection::open(path, Connection::Access::ReadOnly);
+    return copy ? checkPagesOf(**copy) : tl::unexpected(copy.error());
+}
+
 /// What a failure on the way to the copy means for whoever asked for it.
 Error aboutDestination(Error error, const QString& destination) {
     const auto* fault = std::get_if<StorageFault>(&error.fault);
@@ -96,6 +113,28 @@ Result<void> backUp(const Connection& source, const QString& destination) {
         QFile::remove(unfinished);
         if (done.error().file == unfinished) {
             done.error().file = destination;
+        }
+    }
+    return done;
+}
+
+Result<void> keepOlderVersion(const Connection& older, int version) {
+    const QFileInfo file(older.path());
+    const QString kept =
+        file.absolutePath() +
+        QStringLiteral("/%1.version-%2.coilbook").arg(file.completeBaseName()).arg(version);
+    if (QFileInfo::exists(kept)) {
+        return {};
+    }
+    const QString unfinished = unfinishedName(kept);
+    Result<void> done = checkPagesOf(older)
+                            .and_then([&] { return copyInto(older, unfinished); })
+                            .and_then([&] { return checkPagesOf(unfinished); })
+                            .and_then([&] { return moveDurably(unfinished, kept); });
+    if (!done) {
+        QFile::remove(unfinished);
+        if (done.error().file == unfinished) {
+            done.error().file = kept;
         }
     }
     return done;

@@ -139,9 +139,11 @@ Result<LogbookStore> LogbookStore::open(const QString& path, OpenMode mode) {
     if (writing) {
         ready = ready.and_then([&] { return storage::prepareForWriting(**connection); });
         if (older) {
-            ready = ready.and_then([&] {
-                return storage::migrate(**connection, version, storage::sqliteMigrations());
-            });
+            ready =
+                ready.and_then([&] { return storage::keepOlderVersion(**connection, version); })
+                    .and_then([&] {
+                        return storage::migrate(**connection, version, storage::sqliteMigrations());
+                    });
         }
     } else {
         ready = ready.and_then([&] { return storage::prepareForReading(**connection); });

@@ -1,3 +1,4 @@
+#include "core/storage/schema.h"
 #include "tests/core/storage/logbook_fixture.h"
 
 #include <QDir>
@@ -46,6 +47,12 @@ protected:
         EXPECT_EQ((*draft)->typed, QStringLiteral("11"));
     }
 
+    [[nodiscard]] static QByteArray bytesOf(const QString& path) {
+        QFile file(path);
+        EXPECT_TRUE(file.open(QIODevice::ReadOnly)) << path.toStdString();
+        return file.readAll();
+    }
+
     QTemporaryDir m_folder;
 };
 
@@ -63,6 +70,27 @@ TEST_P(OldFilesTest, IsReadWithoutBeingChanged) {
 TEST_P(OldFilesTest, IsBroughtUpToDateWithEverythingInIt) {
     expectWhatWasWritten(OpenMode::ReadWrite);
     expectWhatWasWritten(OpenMode::ReadOnly);
+}
+
+TEST_P(OldFilesTest, IsKeptAsItWasBesideTheNewOneBeforeItIsBroughtUpToDate) {
+    const QString kept =
+        m_folder.filePath(QStringLiteral("old.version-%1.coilbook").arg(GetParam()));
+    const bool isOld = GetParam() < storage::newestVersion(storage::sqliteMigrations());
+    expectWhatWasWritten(OpenMode::ReadOnly);
+    EXPECT_FALSE(QFileInfo::exists(kept)) << "nothing is kept where nothing is changed";
+    expectWhatWasWritten(OpenMode::ReadWrite);
+    ASSERT_EQ(QFileInfo::exists(kept), isOld);
+    if (!isOld) {
+        return;
+    }
+    const auto connection = storage::Connection::open(kept, storage::Connection::Access::ReadOnly);
+    ASSERT_TRUE(succeeded(connection));
+    EXPECT_EQ(storage::readIdentity(**connection)->schemaVersion, GetParam());
+    ASSERT_TRUE(QFile::remove(path()));
+    ASSERT_TRUE(QFile::copy(kept, path()));
+    const QByteArray before = bytesOf(kept);
+    expectWhatWasWritten(OpenMode::ReadWrite);
+    EXPECT_EQ(bytesOf(kept), before) << "one that is there already stays";
 }
 
 INSTANTIATE_TEST_SUITE_P(Versions, OldFilesTest, ::testing::Values(1, 5));
