@@ -19,8 +19,8 @@ struct SealedRow {
 
 /// The seals of an import: rows are gathered into blocks, each of one table and with a number given
 /// beforehand, and the blocks are tied to the chain when all of them are there. One seal per row,
-/// as single changes have it, would make an import of a million readings half as long again and its
-/// file a third larger.
+/// as single changes have it, would more than double the file of a big import (196 bytes a seal
+/// beside 169 a reading, 300,000 of each measured) and insert a second row for each reading.
 class SealBlocks {
 public:
     static constexpr std::size_t kMostRows = 2000;
