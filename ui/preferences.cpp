@@ -13,6 +13,7 @@ const QString kLastLogbook = QStringLiteral("last/logbook");
 const QString kRecent = QStringLiteral("last/recent");
 const QString kLastEngine = QStringLiteral("last/engine");
 const QString kSecondBackup = QStringLiteral("backup/second_place");
+const QString kBenchSounds = QStringLiteral("bench/sounds");
 const QString kRoundOrder = QStringLiteral("bench/round_order");
 const QString kGeometry = QStringLiteral("window/geometry");
 
@@ -135,6 +136,15 @@ RoundOrder Preferences::roundOrder() const {
 
 void Preferences::setRoundOrder(RoundOrder order) {
     m_settings.setValue(kRoundOrder, keyOf(order));
+}
+
+bool Preferences::benchSounds() const {
+    return m_settings.value(kBenchSounds, false).toBool();
+}
+
+void Preferences::setBenchSounds(bool on) {
+    m_settings.setValue(kBenchSounds, on);
+    Q_EMIT changed();
 }
 
 QByteArray Preferences::windowGeometry() const {

@@ -60,6 +60,10 @@ public:
     [[nodiscard]] RoundOrder roundOrder() const;
     void setRoundOrder(RoundOrder order);
 
+    /// Whether the bench tells by sound what became of a reading.
+    [[nodiscard]] bool benchSounds() const;
+    void setBenchSounds(bool on);
+
     [[nodiscard]] QByteArray windowGeometry() const;
     void setWindowGeometry(const QByteArray& geometry);
 

@@ -4,10 +4,12 @@
 #include "core/wear/exposure.h"
 #include "core/wear/joint_ahead.h"
 #include "core/wear/loss_functional.h"
+#include "core/wear/predicted_reading.h"
 #include "core/wear/session_check.h"
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace coilbook {
 
@@ -26,6 +28,18 @@ ForceEstimate estimateOf(const wear::Mixture& mixture) {
 TrendPoint pointOf(double exposure, const wear::Mixture& mixture) {
     const ForceEstimate estimate = estimateOf(mixture);
     return {exposure, estimate.mean, estimate.low90, estimate.high90};
+}
+
+/// Whether something other than wear changed the pressure since the life was read last.
+bool isAtNewLevel(const HistoryLife& life, const std::vector<HistoryInspection>& inspections) {
+    const HistoryInspection& last = inspections[life.cells.back().inspection];
+    const auto momentOf = [](const QDate& day, int races) {
+        return std::tuple(day.toJulianDay(), races);
+    };
+    return std::any_of(
+        life.levelChanges.begin(), life.levelChanges.end(), [&](const HistoryLevelChange& change) {
+            return momentOf(change.on, change.races) >= momentOf(last.on, last.races);
+        });
 }
 
 } // namespace
@@ -83,21 +97,21 @@ std::vector<wear::Event> WearEstimate::eventsIn(const EngineHistory& history,
     return moved;
 }
 
-std::optional<Force> WearEstimate::expectedReading(std::size_t life,
-                                                   std::optional<std::size_t> inspection) const {
+std::optional<ForceEstimate> WearEstimate::nextReading(std::size_t life,
+                                                       std::optional<std::size_t> tester) const {
     const auto position = positionOf(life);
-    if (!position) {
+    const std::vector<HistoryInspection>& inspections = m_history->inspections;
+    if (!position || inspections.back().races < m_history->racesNow ||
+        isAtNewLevel(m_history->lives[life], inspections)) {
         return std::nullopt;
     }
-    const std::size_t index = m_fitted[*position];
-    double level = m_season.season.lives[index].cells.front().mean +
-                   wear::startsOfLives({index}, m_season.season, m_fit).front();
-    for (const double step : wear::levelStepsOf(index, m_season.season, m_fit)) {
-        level += step;
-    }
-    const auto session = inspection ? sessionOf(*inspection) : std::nullopt;
-    const double shift = session ? wear::shiftOf(*session, m_fit).mean() : 0.0;
-    return Force::poundsForce(level - m_posteriors[*position].lossNow().mean() + shift);
+    const auto session = sessionOf(inspections.size() - 1);
+    const wear::HitNoise& noise = m_season.testers.at(tester.value_or(m_season.testers.size() - 1));
+    const wear::Mixture predicted = wear::predictedReading(
+        {m_fitted[*position], session, noise.fixedVariance(1)}, m_season.season, m_fit);
+    return ForceEstimate{Force::poundsForce(predicted.quantile(0.5)),
+                         Force::poundsForce(predicted.quantile(0.05)),
+                         Force::poundsForce(predicted.quantile(0.95))};
 }
 
 WearEstimate::WearEstimate(const EngineHistory& history, wear::SeasonOfHistory season,

@@ -25,10 +25,15 @@ public:
     /// check of the newest inspection. Empty where no fit exists.
     [[nodiscard]] std::optional<WearEstimate> refitted(const EngineHistory& history) const;
 
-    /// What a fitted life should read now by its trend: in an inspection of the history, or in one
-    /// that has no reading yet. Empty for a life that was never read or was taken out.
-    [[nodiscard]] std::optional<Force> expectedReading(std::size_t life,
-                                                       std::optional<std::size_t> inspection) const;
+    /// The band of one hit of `tester` (an index of the history; empty: none noted) on a fitted
+    /// life in the newest inspection, read or not: median and equal-tailed 90 % interval of what it
+    /// will read. Empty for a life that was never read, was taken out, or stands at a level that
+    /// has not been read yet, and where the engine has run since that inspection.
+    [[nodiscard]] std::optional<ForceEstimate> nextReading(std::size_t life,
+                                                           std::optional<std::size_t> tester) const;
+
+    /// z of the session check of the newest inspection; empty on the fast path.
+    [[nodiscard]] std::optional<double> newestScore() const { return m_newestScore; }
 
     /// What all readings of an inspection share, and whether that is worth a flag. `inspection` is
     /// an index of the history; one without readings has no shift.

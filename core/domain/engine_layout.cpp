@@ -37,6 +37,58 @@ Result<Place> placeFromCompact(const QString& text) {
     return Place{Cylinder(number), intake ? Valve::Intake : Valve::Exhaust};
 }
 
+QJsonArray compactPlaces(const std::vector<Place>& places) {
+    QJsonArray array;
+    for (const Place& place : places) {
+        array.append(compactPlace(place));
+    }
+    return array;
+}
+
+Result<std::vector<Place>> placesFromCompact(const QJsonArray& array) {
+    std::vector<Place> places;
+    for (const QJsonValue& value : array) {
+        const Result<Place> place = placeFromCompact(value.toString());
+        if (!place) {
+            return tl::unexpected(place.error());
+        }
+        places.push_back(*place);
+    }
+    return places;
+}
+
+Result<void> checkIntervals(const EngineLayout& layout) {
+    if (layout.firingIntervals.empty()) {
+        return {};
+    }
+    int sum = 0;
+    for (const int interval : layout.firingIntervals) {
+        if (interval < 0 || interval > kCycleTenths) {
+            return fail(LogbookFault::BadLayout, {QString::number(interval / 10.0)});
+        }
+        sum += interval;
+    }
+    if (layout.firingIntervals.size() != layout.firingOrder.size() || sum != kCycleTenths) {
+        return fail(LogbookFault::BadLayout, {QString::number(sum / 10.0)});
+    }
+    return {};
+}
+
+/// `places` are those of the layout, sorted.
+Result<void> checkOwnRound(std::vector<Place> round, const std::vector<Place>& places) {
+    if (round.empty()) {
+        return {};
+    }
+    std::sort(round.begin(), round.end());
+    const auto [own, there] =
+        std::mismatch(round.begin(), round.end(), places.begin(), places.end());
+    if (own == round.end() && there == places.end()) {
+        return {};
+    }
+    const bool missing = own == round.end() || (there != places.end() && *there < *own);
+    return fail(LogbookFault::BadLayout, {placeText(missing ? *there : *own)});
+}
+
 } // namespace
 
 std::vector<Place> EngineLayout::places() const {
@@ -87,25 +139,32 @@ Result<EngineLayout> checkedLayout(EngineLayout layout) {
     if (places.size() != 2 * static_cast<std::size_t>(cylinders)) {
         return fail(LogbookFault::BadLayout, {placeText(places.back())});
     }
-    return layout;
+    return checkIntervals(layout)
+        .and_then([&] { return checkOwnRound(layout.ownRound, places); })
+        .map([&] { return std::move(layout); });
 }
 
 QString layoutToText(const EngineLayout& layout) {
     QJsonArray banks;
     for (const Bank& bank : layout.banks) {
-        QJsonArray places;
-        for (const Place& place : bank.places) {
-            places.append(compactPlace(place));
-        }
-        banks.append(
-            QJsonObject{{QStringLiteral("name"), bank.name}, {QStringLiteral("places"), places}});
+        banks.append(QJsonObject{{QStringLiteral("name"), bank.name},
+                                 {QStringLiteral("places"), compactPlaces(bank.places)}});
     }
     QJsonArray order;
     for (const Cylinder& cylinder : layout.firingOrder) {
         order.append(cylinder.number());
     }
-    const QJsonObject object{{QStringLiteral("banks"), banks},
-                             {QStringLiteral("firing_order"), order}};
+    QJsonObject object{{QStringLiteral("banks"), banks}, {QStringLiteral("firing_order"), order}};
+    if (!layout.firingIntervals.empty()) {
+        QJsonArray intervals;
+        for (const int interval : layout.firingIntervals) {
+            intervals.append(interval);
+        }
+        object.insert(QStringLiteral("firing_intervals"), intervals);
+    }
+    if (!layout.ownRound.empty()) {
+        object.insert(QStringLiteral("own_round"), compactPlaces(layout.ownRound));
+    }
     return QString::fromUtf8(QJsonDocument(object).toJson(QJsonDocument::Compact));
 }
 
@@ -118,21 +177,28 @@ Result<EngineLayout> layoutFromText(const QString& text) {
     EngineLayout layout;
     const QJsonArray banks = object.value(QLatin1String("banks")).toArray();
     for (const QJsonValue& entry : banks) {
-        Bank bank{entry.toObject().value(QLatin1String("name")).toString(), {}};
-        const QJsonArray places = entry.toObject().value(QLatin1String("places")).toArray();
-        for (const QJsonValue& placeValue : places) {
-            const Result<Place> place = placeFromCompact(placeValue.toString());
-            if (!place) {
-                return tl::unexpected(place.error());
-            }
-            bank.places.push_back(*place);
+        Result<std::vector<Place>> places =
+            placesFromCompact(entry.toObject().value(QLatin1String("places")).toArray());
+        if (!places) {
+            return tl::unexpected(places.error());
         }
-        layout.banks.push_back(std::move(bank));
+        layout.banks.push_back(
+            {entry.toObject().value(QLatin1String("name")).toString(), std::move(*places)});
     }
     const QJsonArray order = object.value(QLatin1String("firing_order")).toArray();
     for (const QJsonValue& number : order) {
         layout.firingOrder.emplace_back(number.toInt());
     }
+    const QJsonArray intervals = object.value(QLatin1String("firing_intervals")).toArray();
+    for (const QJsonValue& interval : intervals) {
+        layout.firingIntervals.push_back(interval.toInt(-1));
+    }
+    Result<std::vector<Place>> ownRound =
+        placesFromCompact(object.value(QLatin1String("own_round")).toArray());
+    if (!ownRound) {
+        return tl::unexpected(ownRound.error());
+    }
+    layout.ownRound = std::move(*ownRound);
     return checkedLayout(std::move(layout));
 }
 

@@ -24,6 +24,13 @@ struct EngineLayout {
     std::vector<Bank> banks;           ///< left to right as seen from above, front at the top
     std::vector<Cylinder> firingOrder; ///< each cylinder once, beginning with any
 
+    /// Tenths of a degree of crank from each firing to the next, the last one back to the first;
+    /// they make up two turns. Empty: an even-fire engine, see crank.h.
+    std::vector<int> firingIntervals;
+
+    /// The user's own order of a round, each place once; empty: none.
+    std::vector<Place> ownRound;
+
     /// Number of cylinders.
     [[nodiscard]] int cylinders() const { return static_cast<int>(firingOrder.size()); }
 
@@ -39,11 +46,16 @@ struct EngineLayout {
 /// from the front (common practice, no source).
 [[nodiscard]] EngineLayout defaultLayout();
 
+/// Two turns of the crank, one cycle of a four-stroke engine, in tenths of a degree.
+inline constexpr int kCycleTenths = 7200;
+
 /// The layout if cylinders are numbered 1 to n without a gap, each fires once and each has its
-/// intake and its exhaust spring on exactly one bank; LogbookFault::BadLayout otherwise.
+/// intake and its exhaust spring on exactly one bank, intervals make up two turns, and an own round
+/// goes to each place once; LogbookFault::BadLayout otherwise.
 [[nodiscard]] Result<EngineLayout> checkedLayout(EngineLayout layout);
 
-/// One line of JSON: {"banks":[{"name":"Left","places":["1E","1I",…]},…],"firing_order":[1,8,…]}.
+/// One line of JSON: {"banks":[{"name":"Left","places":["1E","1I",…]},…],"firing_order":[1,8,…]};
+/// "firing_intervals" and "own_round" follow where there are such.
 [[nodiscard]] QString layoutToText(const EngineLayout& layout);
 
 /// Inverse of layoutToText, checked.

@@ -184,6 +184,14 @@ void LogbookJson::writeAll(const char* key, const std::vector<Record>& records) 
     m_json.endArray();
 }
 
+void LogbookJson::writePlaces(const std::vector<Place>& places) {
+    m_json.beginArray();
+    for (const Place& place : places) {
+        m_json.string(QString::number(place.cylinder.number()) + valveLetter(place.valve));
+    }
+    m_json.endArray();
+}
+
 /// The facts of the engine stand beside its lists.
 void LogbookJson::write(const Engine& engine) {
     constexpr double kMicro = 1e6;
@@ -198,11 +206,7 @@ void LogbookJson::write(const Engine& engine) {
         m_json.beginObject();
         field("name", bank.name);
         m_json.key("places");
-        m_json.beginArray();
-        for (const Place& place : bank.places) {
-            m_json.string(QString::number(place.cylinder.number()) + valveLetter(place.valve));
-        }
-        m_json.endArray();
+        writePlaces(bank.places);
         m_json.endObject();
     }
     m_json.endArray();
@@ -212,6 +216,18 @@ void LogbookJson::write(const Engine& engine) {
         m_json.integer(cylinder.number());
     }
     m_json.endArray();
+    if (!engine.layout.firingIntervals.empty()) {
+        m_json.key("firing_intervals"); // tenths of a degree
+        m_json.beginArray();
+        for (const int interval : engine.layout.firingIntervals) {
+            m_json.integer(interval);
+        }
+        m_json.endArray();
+    }
+    if (!engine.layout.ownRound.empty()) {
+        m_json.key("own_round");
+        writePlaces(engine.layout.ownRound);
+    }
     m_json.endObject();
     m_json.key("limit_lbf");
     m_json.digits(decimalText(std::llround(engine.rules.limit.inPoundsForce() * kMicro), 6));

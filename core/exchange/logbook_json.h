@@ -30,6 +30,7 @@ public:
 
 private:
     void write(const Engine& engine);
+    void writePlaces(const std::vector<Place>& places);
     void write(const Tester& tester);
     void write(const Calibration& calibration);
     void write(const RepeatabilityStudy& study);

@@ -21,9 +21,13 @@ public:
     ~LiveReading() override;
 
     /// Asks about a spring as the log has it, with `typed` as one hit more. Ends with answered(),
-    /// unless another question or forget() comes first.
+    /// unless another question or forget() comes first. `tester`: the one in use.
     void ask(std::shared_ptr<const EngineLog> log, const SpringId& spring,
-             const std::optional<Reading>& typed);
+             const std::optional<Reading>& typed, const std::optional<TesterId>& tester = {});
+
+    /// Asks about the newest inspection as a whole. Ends with reviewed(), as ask() does.
+    void askForReview(std::shared_ptr<const EngineLog> log,
+                      const std::optional<TesterId>& tester = {});
 
     /// Drops what was asked.
     void forget();
@@ -32,6 +36,8 @@ Q_SIGNALS:
     /// `figures` are empty for a spring that is not fitted. After a pause in the typing a second
     /// answer follows, from the full fit.
     void answered(const std::optional<coilbook::LiveFigures>& figures);
+
+    void reviewed(const coilbook::RoundReview& review);
 
 private:
     class Private;

@@ -135,7 +135,8 @@ private:
             const Reading& reading = m_log.readings[hit.row];
             if (hit.inspection == m_index && reading.spring == *stop.spring) {
                 stop.hits.push_back({reading.id, reading.hit, reading.value, reading.retest,
-                                     hit.crossedOut, hit.row != hit.original});
+                                     hit.crossedOut, hit.row != hit.original,
+                                     m_log.readings[hit.original].id});
             }
         }
         // Withdrawn rows keep their number: it was used, and the logbook shows it.
@@ -279,6 +280,20 @@ std::optional<std::size_t> Round::untestedAfter(std::size_t index) const {
 std::size_t Round::tested() const {
     return static_cast<std::size_t>(std::count_if(
         m_stops.begin(), m_stops.end(), [](const RoundStop& stop) { return stop.isTested(); }));
+}
+
+std::optional<Place> Round::lastRead() const {
+    std::optional<Place> place;
+    ReadingId newest;
+    for (const RoundStop& stop : m_stops) {
+        for (const RoundHit& hit : stop.hits) {
+            if (!place || hit.taken > newest) {
+                place = stop.place;
+                newest = hit.taken;
+            }
+        }
+    }
+    return place;
 }
 
 std::optional<SpringId> Round::springLabelled(const QString& label) const {

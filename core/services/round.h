@@ -21,6 +21,7 @@ struct RoundHit {
     bool retest = false;
     bool crossedOut = false; ///< a re-test replaces it
     bool corrected = false;
+    ReadingId taken; ///< the row that was written first, by which the hits have an order in time
 
     bool operator==(const RoundHit&) const = default;
 };
@@ -82,6 +83,9 @@ public:
     [[nodiscard]] std::optional<std::size_t> untestedAfter(std::size_t index) const;
 
     [[nodiscard]] std::size_t tested() const;
+
+    /// Where the newest hit of the inspection was taken; nothing before the first.
+    [[nodiscard]] std::optional<Place> lastRead() const;
 
     /// The spring of this engine with that label (but for case), wherever it stands.
     [[nodiscard]] std::optional<SpringId> springLabelled(const QString& label) const;

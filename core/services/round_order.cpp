@@ -5,6 +5,11 @@ namespace coilbook {
 std::vector<Place> placesInOrder(const EngineLayout& layout, RoundOrder order) {
     std::vector<Place> places;
     switch (order) {
+    case RoundOrder::Own:
+        if (!layout.ownRound.empty()) {
+            return layout.ownRound;
+        }
+        [[fallthrough]];
     case RoundOrder::ByBank:
         for (const Bank& bank : layout.banks) {
             places.insert(places.end(), bank.places.begin(), bank.places.end());
@@ -28,6 +33,8 @@ QString keyOf(RoundOrder order) {
         return QStringLiteral("firing");
     case RoundOrder::ByCylinder:
         return QStringLiteral("cylinder");
+    case RoundOrder::Own:
+        return QStringLiteral("own");
     case RoundOrder::ByBank:
         break;
     }
@@ -35,7 +42,8 @@ QString keyOf(RoundOrder order) {
 }
 
 RoundOrder roundOrderFromKey(const QString& key) {
-    for (const RoundOrder order : {RoundOrder::ByFiringOrder, RoundOrder::ByCylinder}) {
+    for (const RoundOrder order :
+         {RoundOrder::ByFiringOrder, RoundOrder::ByCylinder, RoundOrder::Own}) {
         if (key == keyOf(order)) {
             return order;
         }

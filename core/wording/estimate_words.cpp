@@ -1,5 +1,6 @@
 #include "core/wording/estimate_words.h"
 
+#include "core/wording/round_words.h"
 #include "core/wording/tester_words.h"
 #include "core/wording/wording.h"
 #include "core/wording/words.h"
@@ -35,10 +36,6 @@ QString lossWithRange(const ForceEstimate& loss, const Quantities& quantities) {
 QString liveFigures(const LiveFigures& figures, const JudgingRules& rules,
                     const Quantities& quantities) {
     QStringList parts;
-    if (figures.expected) {
-        parts << Words::tr("Expected %1", "a pressure")
-                     .arg(quantities.forceWithUnit(*figures.expected));
-    }
     if (figures.spring.loss && figures.spring.loss->low90 < figures.spring.loss->high90) {
         parts << Words::tr("By its trend lost %1 %2: %3", "a loss with its bounds, unit, standing")
                      .arg(lossWithRange(*figures.spring.loss, quantities), quantities.unitName(),
@@ -50,6 +47,19 @@ QString liveFigures(const LiveFigures& figures, const JudgingRules& rules,
         parts << corrected;
     }
     return parts.join(QStringLiteral("   \u00B7   "));
+}
+
+QString expectedReading(const ForceEstimate& band, const Quantities& quantities) {
+    return Words::tr("%1 to %2", "the bounds of a band")
+        .arg(quantities.force(band.low90), quantities.force(band.high90));
+}
+
+QString roundCheck(const RoundCheck& check, const Quantities& quantities) {
+    return Words::tr("All springs of this round read about %1: before going on look at the "
+                     "tester\u2019s zero, its adapter and the engine\u2019s temperature, and test "
+                     "three springs again.",
+                     "an amount low or high")
+        .arg(lowOrHigh(check.shift.mean, quantities));
 }
 
 QString newestShift(const Assessment& assessment, const Quantities& quantities) {

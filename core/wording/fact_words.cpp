@@ -64,8 +64,23 @@ QString layoutWords(const QString& stored) {
     for (const Cylinder& cylinder : layout->firingOrder) {
         order << QString::number(cylinder.number());
     }
-    return Words::tr("%1; fires %2", "banks with their places; a firing order")
-        .arg(banks.join(QStringLiteral(", ")), order.join(QLatin1Char('-')));
+    QStringList facts{Words::tr("%1; fires %2", "banks with their places; a firing order")
+                          .arg(banks.join(QStringLiteral(", ")), order.join(QLatin1Char('-')))};
+    QStringList intervals;
+    for (const int tenths : layout->firingIntervals) {
+        intervals << QString::number(tenths / 10.0) + QChar(0x00B0);
+    }
+    if (!intervals.empty()) {
+        facts << Words::tr("at %1", "crank angles").arg(intervals.join(QLatin1Char(' ')));
+    }
+    QStringList round;
+    for (const Place& place : layout->ownRound) {
+        round << placeText(place).remove(QLatin1Char(' '));
+    }
+    if (!round.empty()) {
+        facts << Words::tr("round %1", "places").arg(round.join(QLatin1Char(' ')));
+    }
+    return facts.join(QStringLiteral("; "));
 }
 
 QString springLabel(const QString& stored, const EngineLog& log) {

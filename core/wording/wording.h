@@ -37,8 +37,8 @@ namespace coilbook::wording {
 /// `3.1 (2.2 to 4.0)`: an estimated loss and what it is likely between, without the unit.
 [[nodiscard]] QString lossWithRange(const ForceEstimate& loss, const Quantities& quantities);
 
-/// What the bench says of the spring at hand beside the measured loss, in one line: `Expected
-/// 121.4 lbf · By its trend lost 2.3 (1.1 to 3.4) lbf: sound`. Empty without a trend.
+/// What the bench says of the spring at hand beside the measured loss, in one line: `By its
+/// trend lost 2.3 (1.1 to 3.4) lbf: sound`. Empty without a trend.
 [[nodiscard]] QString liveFigures(const LiveFigures& figures, const JudgingRules& rules,
                                   const Quantities& quantities);
 

@@ -9,6 +9,7 @@
 #include "ui/look/theme.h"
 #include "ui/main_window.h"
 #include "ui/pages/bench_page.h"
+#include "ui/pages/bench_round.h"
 #include "ui/pages/review_board.h"
 #include "ui/pages/review_page.h"
 #include "ui/preferences.h"
@@ -130,13 +131,20 @@ private:
             !waitFor([page] { return page->showsRound(); })) {
             return false;
         }
+        if (page->round().showsCautions()) {
+            if (!take(QStringLiteral("cautions"))) {
+                return false;
+            }
+            QTest::keyClick(page->focusWidget(), Qt::Key_Return);
+        }
         for (const char* reading : {"125.5", "123.25"}) {
             type(*page, reading);
             QTest::keyClick(page->focusWidget(), Qt::Key_Return);
             QTest::qWait(400);
         }
         type(*page, "126.5");
-        return take(QStringLiteral("bench"));
+        return take(QStringLiteral("bench")) && click(*page, QStringLiteral("Finish the round")) &&
+               take(QStringLiteral("summary"));
     }
 
     /// A reading that waits because the file is gone, a second window on the same file, and a

@@ -59,7 +59,7 @@ TEST(SharedValuesTest, ALogIsHandedToAQueueAndAskedAboutThere) {
     const auto log = std::make_shared<const EngineLog>(testing::wearingSet(6, 0.3).log());
     const SpringId spring = log->springs.front().id;
     std::optional<LiveAssessment> fitted; ///< used by the queue's thread only
-    std::vector<std::optional<LiveFigures>> answers;
+    std::vector<std::optional<TypedFigures>> answers;
     {
         JobQueue queue;
         queue.post([&fitted, log] { fitted.emplace(historyOf(*log), log->engine.rules); });

@@ -1,5 +1,6 @@
 #include "ui/dialogs/engine_layout_form.h"
 
+#include "core/domain/layout_schemes.h"
 #include "core/wording/wording.h"
 #include "ui/dialogs/layout_text.h"
 #include "ui/drawing/scheme.h"
@@ -17,21 +18,25 @@ namespace coilbook {
 
 namespace {
 
-/// Two banks whose cylinders take the numbers given, front to rear, exhaust and intake in turns.
-QString banksText(std::initializer_list<int> left, std::initializer_list<int> right) {
-    const auto bank = [](const QString& name, std::initializer_list<int> cylinders) {
-        QStringList words;
-        bool exhaustFirst = true;
-        for (const int number : cylinders) {
-            const QString pair =
-                exhaustFirst ? QStringLiteral("%1E %1I") : QStringLiteral("%1I %1E");
-            words << pair.arg(number);
-            exhaustFirst = !exhaustFirst;
-        }
-        return QStringLiteral("%1: %2").arg(name, words.join(QLatin1Char(' ')));
-    };
-    return bank(EngineLayoutForm::tr("Left"), left) + QLatin1Char('\n') +
-           bank(EngineLayoutForm::tr("Right"), right);
+QString numberingWords(V8Numbering numbering) {
+    switch (numbering) {
+    case V8Numbering::OddLeft:
+        return EngineLayoutForm::tr("Odd left, even right");
+    case V8Numbering::FirstRight:
+        return EngineLayoutForm::tr("1\u20134 right, 5\u20138 left");
+    case V8Numbering::FirstLeft:
+        return EngineLayoutForm::tr("1\u20134 left, 5\u20138 right");
+    }
+    Q_UNREACHABLE();
+}
+
+QString schemeWords(const LayoutScheme& scheme) {
+    const QString fires =
+        writeLayout(scheme.layout).firingOrder.replace(QLatin1Char(' '), QLatin1Char('-'));
+    return (scheme.crank == CrankKind::FlatPlane
+                ? EngineLayoutForm::tr("%1; flat-plane crank, %2", "numbering; firing order")
+                : EngineLayoutForm::tr("%1; cross-plane crank, %2", "numbering; firing order"))
+        .arg(numberingWords(scheme.numbering), fires);
 }
 
 void paintPlace(QPainter& painter, const EnginePlan::Cell& cell, const Scheme& scheme) {
@@ -43,20 +48,26 @@ void paintPlace(QPainter& painter, const EnginePlan::Cell& cell, const Scheme& s
 
 EngineLayoutForm::EngineLayoutForm(QWidget* parent)
     : QWidget(parent)
-    , m_numbering(new QComboBox(this))
+    , m_scheme(new QComboBox(this))
     , m_banks(new QPlainTextEdit(this))
     , m_firingOrder(new QLineEdit(this))
+    , m_intervals(new QLineEdit(this))
+    , m_ownRound(new QLineEdit(this))
     , m_fault(new QLabel(this))
     , m_plan(new EnginePlan(this)) {
     m_banks->setObjectName(QStringLiteral("banks"));
     m_firingOrder->setObjectName(QStringLiteral("firingOrder"));
-    m_numbering->addItem(tr("As written below"));
-    m_numbering->addItem(tr("Odd on the left, even on the right"),
-                         banksText({1, 3, 5, 7}, {2, 4, 6, 8}));
-    m_numbering->addItem(tr("1 to 4 on the left, 5 to 8 on the right"),
-                         banksText({1, 2, 3, 4}, {5, 6, 7, 8}));
-    m_numbering->addItem(tr("1 to 4 on the right, 5 to 8 on the left"),
-                         banksText({5, 6, 7, 8}, {1, 2, 3, 4}));
+    m_scheme->setObjectName(QStringLiteral("scheme"));
+    m_intervals->setObjectName(QStringLiteral("intervals"));
+    m_ownRound->setObjectName(QStringLiteral("ownRound"));
+    m_scheme->addItem(tr("As written below"));
+    for (const LayoutScheme& scheme : v8Schemes()) {
+        m_scheme->addItem(schemeWords(scheme));
+    }
+    m_scheme->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_scheme->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    m_intervals->setPlaceholderText(tr("empty: even"));
+    m_ownRound->setPlaceholderText(tr("1E 1I 3I \u2026, or empty"));
     m_banks->setTabChangesFocus(true);
     m_banks->setLineWrapMode(QPlainTextEdit::NoWrap);
     m_banks->setFixedHeight(m_banks->fontMetrics().lineSpacing() * 4);
@@ -75,36 +86,52 @@ EngineLayoutForm::EngineLayoutForm(QWidget* parent)
     advice->setTextFormat(Qt::PlainText);
     advice->setWordWrap(true);
     auto* written = new QVBoxLayout;
-    const auto add = [&](const QString& label, QWidget* field) {
+    const auto add = [&](QVBoxLayout* column, const QString& label, QWidget* field) {
         auto* name = new QLabel(label, this);
         name->setBuddy(field);
-        written->addWidget(name);
-        written->addWidget(field);
+        column->addWidget(name);
+        column->addWidget(field);
     };
     written->addWidget(advice);
-    add(tr("&Numbering of the cylinders"), m_numbering);
-    add(tr("&Banks"), m_banks);
-    add(tr("&Firing order"), m_firingOrder);
+    add(written, tr("Engines of &eight cylinders"), m_scheme);
+    add(written, tr("&Banks"), m_banks);
+    auto* order = new QVBoxLayout;
+    add(order, tr("&Firing order"), m_firingOrder);
+    auto* degrees = new QVBoxLayout;
+    add(degrees, tr("&Degrees to the next firing"), m_intervals);
+    auto* firing = new QHBoxLayout;
+    firing->addLayout(order);
+    firing->addLayout(degrees);
+    written->addLayout(firing);
+    add(written, tr("Own order of the &round"), m_ownRound);
     written->addWidget(m_fault);
     written->addStretch();
     auto* row = new QHBoxLayout(this);
     row->addLayout(written, 3);
     row->addWidget(m_plan, 2);
 
-    connect(m_numbering, &QComboBox::activated, this, &EngineLayoutForm::takeNumbering);
+    connect(m_scheme, &QComboBox::activated, this, &EngineLayoutForm::takeScheme);
     connect(m_banks, &QPlainTextEdit::textChanged, this, &EngineLayoutForm::check);
-    connect(m_firingOrder, &QLineEdit::textChanged, this, &EngineLayoutForm::check);
+    for (QLineEdit* field : {m_firingOrder, m_intervals, m_ownRound}) {
+        connect(field, &QLineEdit::textChanged, this, &EngineLayoutForm::check);
+    }
     setLayoutOf(defaultLayout());
 }
 
 void EngineLayoutForm::setLayoutOf(const EngineLayout& layout) {
     const LayoutText text = writeLayout(layout);
     m_firingOrder->setText(text.firingOrder);
+    m_intervals->setText(text.intervals);
+    m_ownRound->setText(text.ownRound);
     m_banks->setPlainText(text.banks);
 }
 
+LayoutText EngineLayoutForm::writtenNow() const {
+    return {m_banks->toPlainText(), m_firingOrder->text(), m_intervals->text(), m_ownRound->text()};
+}
+
 Result<EngineLayout> EngineLayoutForm::layoutNow() const {
-    return readLayout({m_banks->toPlainText(), m_firingOrder->text()});
+    return readLayout(writtenNow());
 }
 
 void EngineLayoutForm::showFault(const QString& sentence) {
@@ -114,16 +141,27 @@ void EngineLayoutForm::showFault(const QString& sentence) {
     m_fault->setText(sentence);
 }
 
-void EngineLayoutForm::takeNumbering(int index) {
-    const QString banks = m_numbering->itemData(index).toString();
-    if (!banks.isEmpty()) {
-        m_banks->setPlainText(banks);
+void EngineLayoutForm::takeScheme(int index) {
+    if (index > 0) {
+        const EngineLayout& chosen = v8Schemes().at(static_cast<std::size_t>(index) - 1).layout;
+        const LayoutText text = writeLayout(chosen);
+        m_intervals->clear();
+        m_firingOrder->setText(text.firingOrder);
+        m_banks->setPlainText(text.banks);
     }
 }
 
 void EngineLayoutForm::check() {
-    const int known = m_numbering->findData(m_banks->toPlainText());
-    m_numbering->setCurrentIndex(std::max(known, 0));
+    const LayoutText now = writtenNow();
+    int known = 0;
+    for (std::size_t i = 0; i < v8Schemes().size(); ++i) {
+        const LayoutText text = writeLayout(v8Schemes()[i].layout);
+        if (now.banks == text.banks && now.firingOrder == text.firingOrder &&
+            now.intervals.isEmpty()) {
+            known = static_cast<int>(i) + 1;
+        }
+    }
+    m_scheme->setCurrentIndex(known);
     const Result<EngineLayout> layout = layoutNow();
     if (!layout) {
         showFault(wording::sentence(layout.error()));

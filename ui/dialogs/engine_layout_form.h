@@ -13,6 +13,7 @@ class QPlainTextEdit;
 namespace coilbook {
 
 class EnginePlan;
+struct LayoutText;
 
 /// How an engine is laid out, written down and drawn beside it as one types.
 class EngineLayoutForm : public QWidget {
@@ -32,12 +33,15 @@ Q_SIGNALS:
     void layoutChanged(const coilbook::EngineLayout& layout);
 
 private:
-    void takeNumbering(int index);
+    void takeScheme(int index);
+    [[nodiscard]] LayoutText writtenNow() const;
     void check();
 
-    QComboBox* m_numbering;
+    QComboBox* m_scheme;
     QPlainTextEdit* m_banks;
     QLineEdit* m_firingOrder;
+    QLineEdit* m_intervals;
+    QLineEdit* m_ownRound;
     QLabel* m_fault;
     EnginePlan* m_plan;
     EngineLayout m_shown;

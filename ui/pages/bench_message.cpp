@@ -26,6 +26,8 @@ QString wordOf(BenchMessage::Kind kind) {
         return BenchMessage::tr("Not entered.");
     case BenchMessage::Kind::Asks:
         return BenchMessage::tr("Are you sure?");
+    case BenchMessage::Kind::Warns:
+        return BenchMessage::tr("Stop a moment.");
     }
     Q_UNREACHABLE();
 }
@@ -39,6 +41,7 @@ QColor colourOf(BenchMessage::Kind kind, const Scheme& scheme) {
         return scheme.pastLimit;
     case BenchMessage::Kind::Waiting:
     case BenchMessage::Kind::Asks:
+    case BenchMessage::Kind::Warns:
         return scheme.due;
     case BenchMessage::Kind::Hint:
     case BenchMessage::Kind::Saving:

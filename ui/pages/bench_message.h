@@ -9,7 +9,7 @@ namespace coilbook {
 class BenchMessage : public QLabel {
     Q_OBJECT
 public:
-    enum class Kind { Hint, Saving, Saved, Waiting, NotSaved, Refused, Asks };
+    enum class Kind { Hint, Saving, Saved, Waiting, NotSaved, Refused, Asks, Warns };
 
     explicit BenchMessage(QWidget* parent = nullptr);
 

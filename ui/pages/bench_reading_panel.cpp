@@ -24,6 +24,9 @@ namespace {
 
 constexpr double kPlaceMillimetres = 16.0;
 constexpr double kUnitMillimetres = 6.0;
+constexpr double kPreviousMillimetres = 8.5;
+constexpr double kExpectedMillimetres = 6.5;
+constexpr double kJudgementMillimetres = 7.0;
 // Of the ordinary text
 constexpr double kSecondLine = 1.2;
 constexpr double kThirdLine = 1.1;
@@ -34,11 +37,14 @@ BenchReadingPanel::BenchReadingPanel(QWidget* parent)
     : QWidget(parent)
     , m_place(new LargeLabel(kPlaceMillimetres))
     , m_placeWords(new QLabel)
-    , m_spring(new QLabel)
+    , m_crank(new QLabel)
     , m_springLabel(new QLineEdit)
     , m_progress(new QLabel)
     , m_field(new ReadingField)
     , m_unit(new LargeLabel(kUnitMillimetres))
+    , m_previous(new LargeLabel(kPreviousMillimetres))
+    , m_expected(new LargeLabel(kExpectedMillimetres))
+    , m_judgement(new LargeLabel(kJudgementMillimetres))
     , m_verdict(new BenchVerdict)
     , m_trend(new QLabel(QStringLiteral(" ")))
     , m_before(new QLabel)
@@ -50,8 +56,10 @@ BenchReadingPanel::BenchReadingPanel(QWidget* parent)
     m_foot->addWidget(m_correction);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(2); // a bench laptop at large text has no room to give away
     column->addWidget(makeHeader());
     column->addWidget(makeValueRow());
+    column->addWidget(m_judgement);
     column->addWidget(m_verdict);
     auto* beside = new QVBoxLayout; // close together: lines of one paragraph
     beside->setSpacing(0);
@@ -68,21 +76,24 @@ BenchReadingPanel::BenchReadingPanel(QWidget* parent)
     m_trend->setTextFormat(Qt::PlainText);
     m_trend->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
     m_before->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed);
-    followFont(*m_trend, *this, kThirdLine);
-    followFont(*m_before, *this, kThirdLine);
-    followFont(*m_message, *this, kSecondLine);
+    followFont(*m_trend, *this, 1.0);
+    followFont(*m_before, *this, 1.0);
+    followFont(*m_message, *this, kThirdLine);
     mute();
 }
 
 QWidget* BenchReadingPanel::makeHeader() {
     m_place->setBold(true);
     m_place->setWidest(QStringLiteral("88 E"));
-    for (QLabel* label : {m_placeWords, m_spring, m_progress}) {
+    for (QLabel* label : {m_placeWords, m_crank, m_progress}) {
         followFont(*label, *this, kSecondLine);
+        label->setTextFormat(Qt::PlainText);
     }
+    m_crank->setWordWrap(true);
+    m_crank->setAlignment(Qt::AlignLeft | Qt::AlignTop);
     m_springLabel->setAccessibleName(tr("Label of the spring at this place"));
     keepTargetHeight(*m_springLabel);
-    m_spring->setBuddy(m_springLabel);
+    m_placeWords->setBuddy(m_springLabel);
     QSizePolicy keepsRoom = m_springLabel->sizePolicy();
     keepsRoom.setRetainSizeWhenHidden(true);
     m_springLabel->setSizePolicy(keepsRoom);
@@ -91,9 +102,9 @@ QWidget* BenchReadingPanel::makeHeader() {
     grid->setContentsMargins(0, 0, 0, 0);
     grid->addWidget(m_place, 0, 0, 2, 1);
     grid->addWidget(m_placeWords, 0, 1);
-    grid->addWidget(m_progress, 0, 2, Qt::AlignRight);
-    grid->addWidget(m_spring, 1, 1);
-    grid->addWidget(m_springLabel, 1, 2);
+    grid->addWidget(m_springLabel, 0, 2);
+    grid->addWidget(m_progress, 0, 3, Qt::AlignRight);
+    grid->addWidget(m_crank, 1, 1, 1, 3);
     grid->setColumnStretch(1, 1);
     grid->setHorizontalSpacing(fontMetrics().height());
     return header;
@@ -103,7 +114,18 @@ QWidget* BenchReadingPanel::makeValueRow() {
     auto* row = new QWidget;
     auto* layout = new QHBoxLayout(row);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(m_field, 1);
+    auto* beside = new QVBoxLayout;
+    beside->setSpacing(0);
+    for (LargeLabel* label : {m_previous, m_expected}) {
+        label->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+        label->setWidest(QStringLiteral("888"));
+        beside->addWidget(label);
+    }
+    m_judgement->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    m_judgement->setWidest(QStringLiteral("888"));
+    m_judgement->setBold(true);
+    layout->addLayout(beside, 5);
+    layout->addWidget(m_field, 4);
     m_unit->setWidest(QStringLiteral("lbf"));
     layout->addWidget(m_unit);
     return row;
@@ -148,11 +170,15 @@ QWidget* BenchReadingPanel::makeButtons() {
 void BenchReadingPanel::showStop(const RoundStop& stop, const QString& progress,
                                  const Quantities& quantities) {
     m_place->setText(coilbook::placeText(stop.place));
-    m_placeWords->setText(wording::place(stop.place));
+    m_placeWords->setText(
+        stop.spring
+            ? tr("%1, spring %2", "a place, a label").arg(wording::place(stop.place), stop.label)
+            : tr("A new spring. Its label:"));
     m_progress->setText(progress);
     m_springLabel->setVisible(!stop.spring);
-    m_spring->setText(stop.spring ? tr("Spring %1").arg(stop.label)
-                                  : tr("A new spring. Its label:"));
+    m_previous->setText(
+        stop.previous ? tr("before %1", "a pressure").arg(quantities.force(stop.previous->mean))
+                      : QString());
     if (!stop.spring && m_springLabel->text().isEmpty()) {
         m_springLabel->setText(stop.label);
     }
@@ -173,6 +199,20 @@ void BenchReadingPanel::showStop(const RoundStop& stop, const QString& progress,
 void BenchReadingPanel::judge(const std::optional<RoundVerdict>& verdict, const JudgingRules& rules,
                               const Quantities& quantities) {
     m_verdict->judge(verdict, rules, quantities);
+}
+
+void BenchReadingPanel::tellCrank(const QString& sentence) {
+    m_crank->setText(sentence);
+}
+
+void BenchReadingPanel::tellExpected(const QString& text) {
+    m_expected->setText(text);
+}
+
+void BenchReadingPanel::tellJudgement(const BenchJudgement& judgement) {
+    m_judgement->setText(judgement.words);
+    m_tone = judgement.tone;
+    mute();
 }
 
 void BenchReadingPanel::tellTrend(const QString& text) {
@@ -222,6 +262,22 @@ QString BenchReadingPanel::beforeText() const {
     return m_before->text();
 }
 
+QString BenchReadingPanel::previousText() const {
+    return m_previous->text();
+}
+
+QString BenchReadingPanel::expectedText() const {
+    return m_expected->text();
+}
+
+QString BenchReadingPanel::judgementText() const {
+    return m_judgement->text();
+}
+
+QString BenchReadingPanel::crankText() const {
+    return m_crank->text();
+}
+
 QString BenchReadingPanel::hitsText() const {
     return m_hits->text();
 }
@@ -237,6 +293,11 @@ void BenchReadingPanel::mute() {
     const Scheme scheme = schemeFor(palette());
     m_place->setColour(scheme.accent);
     m_unit->setColour(scheme.mutedText);
+    m_expected->setColour(scheme.mutedText);
+    m_judgement->setColour(m_tone == JudgementTone::Good   ? scheme.sound
+                           : m_tone == JudgementTone::Look ? scheme.due
+                           : m_tone == JudgementTone::Stop ? scheme.pastLimit
+                                                           : scheme.mutedText);
 }
 
 } // namespace coilbook

@@ -3,6 +3,7 @@
 #include "core/domain/engine.h"
 #include "core/services/round_verdict.h"
 #include "core/wording/quantities.h"
+#include "ui/pages/bench_words.h"
 
 #include <QWidget>
 
@@ -33,6 +34,12 @@ public:
     void showStop(const RoundStop& stop, const QString& progress, const Quantities& quantities);
     void judge(const std::optional<RoundVerdict>& verdict, const JudgingRules& rules,
                const Quantities& quantities);
+    /// What to do with the crank before this spring is tested.
+    void tellCrank(const QString& sentence);
+    /// The band in which the reading is expected; may be empty.
+    void tellExpected(const QString& text);
+    /// What the text in the field is against that band; may be empty.
+    void tellJudgement(const BenchJudgement& judgement);
     /// What the trend says beside the measured loss; may be empty.
     void tellTrend(const QString& text);
     void setUnit(ForceUnit unit);
@@ -54,6 +61,10 @@ public:
     [[nodiscard]] QString verdictText() const;
     [[nodiscard]] QString trendText() const;
     [[nodiscard]] QString beforeText() const;
+    [[nodiscard]] QString previousText() const;
+    [[nodiscard]] QString expectedText() const;
+    [[nodiscard]] QString judgementText() const;
+    [[nodiscard]] QString crankText() const;
     [[nodiscard]] QString hitsText() const;
 
 Q_SIGNALS:
@@ -73,11 +84,15 @@ private:
 
     LargeLabel* m_place;
     QLabel* m_placeWords;
-    QLabel* m_spring;
+    QLabel* m_crank;
     QLineEdit* m_springLabel;
     QLabel* m_progress;
     ReadingField* m_field;
     LargeLabel* m_unit;
+    LargeLabel* m_previous;
+    LargeLabel* m_expected;
+    LargeLabel* m_judgement;
+    JudgementTone m_tone = JudgementTone::Calm;
     BenchVerdict* m_verdict;
     QLabel* m_trend;
     QLabel* m_before;

@@ -3,11 +3,13 @@
 #include "core/services/logbook_session.h"
 #include "core/services/round_start.h"
 #include "core/wording/wording.h"
+#include "ui/pages/bench_cautions.h"
 #include "ui/pages/bench_correction_bar.h"
 #include "ui/pages/bench_message.h"
 #include "ui/pages/bench_reading_panel.h"
 #include "ui/pages/bench_round_plan.h"
 #include "ui/pages/bench_summary.h"
+#include "ui/pages/bench_words.h"
 #include "ui/preferences.h"
 #include "ui/widgets/reading_field.h"
 
@@ -23,7 +25,10 @@ namespace coilbook {
 namespace {
 
 /// A half-typed reading is on the disk this long after the last key.
-constexpr int kDraftDelayMilliseconds = 250;
+constexpr int kDraftDelayMilliseconds = 100;
+
+/// In a draft before what is typed: it is meant as a re-test.
+const QChar kRetestMark = QLatin1Char('*');
 
 using Kind = BenchMessage::Kind;
 
@@ -34,11 +39,13 @@ BenchRound::BenchRound(LogbookSession& session, Preferences& preferences, QWidge
     , m_session(session)
     , m_preferences(preferences)
     , m_stack(new QStackedWidget)
+    , m_cautions(new BenchCautions)
     , m_panel(new BenchReadingPanel)
     , m_summary(new BenchSummary)
     , m_plan(new BenchRoundPlan) {
     m_stack->addWidget(m_panel);
     m_stack->addWidget(m_summary);
+    m_stack->addWidget(m_cautions);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(fontMetrics().height());
@@ -48,6 +55,11 @@ BenchRound::BenchRound(LogbookSession& session, Preferences& preferences, QWidge
     m_draftTimer.setInterval(kDraftDelayMilliseconds);
     connect(&m_draftTimer, &QTimer::timeout, this, &BenchRound::saveDraft);
     connect(&m_live, &LiveReading::answered, this, &BenchRound::tellTrend);
+    connect(&m_live, &LiveReading::reviewed, this, [this](const RoundReview& review) {
+        m_review = review;
+        updateSummary();
+    });
+    connect(&m_session, &LogbookSession::assessmentChanged, this, &BenchRound::updateSummary);
     connectPanel();
 }
 
@@ -76,10 +88,18 @@ void BenchRound::connectPanel() {
     connect(bar, &BenchCorrectionBar::withdrawalGiven, this, [this] { amend(true); });
     connect(bar, &BenchCorrectionBar::cancelled, this, &BenchRound::leaveAmending);
     connect(m_summary, &BenchSummary::closeAsked, this, &BenchRound::closeRound);
-    connect(m_summary, &BenchSummary::backAsked, this, [this] { goTo(m_index); });
+    connect(m_summary, &BenchSummary::backAsked, this, [this] {
+        m_retests.clear();
+        goTo(m_index);
+    });
+    connect(m_summary, &BenchSummary::retestsAsked, this, &BenchRound::startRetests);
+    connect(m_cautions, &BenchCautions::heeded, this, [this] {
+        m_stack->setCurrentWidget(m_panel);
+        takeFocus();
+    });
     connect(m_plan, &EnginePlan::selectedByUser, this, [this](const Place& place) {
         const std::optional<std::size_t> index = m_round ? m_round->indexOf(place) : std::nullopt;
-        if (index && !m_saving) {
+        if (index && !m_saving && !showsCautions()) {
             goTo(*index);
         } else if (m_round) {
             m_plan->setSelected(stop().place);
@@ -96,18 +116,46 @@ void BenchRound::begin(const InspectionId& inspection, RoundOrder order,
     m_pending.reset();
     m_awaited.reset();
     m_saving = false;
+    m_figures.reset();
+    m_check.reset();
+    m_review.reset();
+    m_retests.clear();
     m_round = Round(*m_session.log(), inspection, m_order, m_only);
     const std::optional<Draft> kept = m_draft ? m_draft : m_session.draft();
     const bool fits = kept && kept->inspection == inspection;
     const std::optional<std::size_t> left = fits ? m_round->indexOf(kept->place) : std::nullopt;
+    const bool wasRetest = left && kept->typed.startsWith(kRetestMark);
+    if (left && wasSaved(*kept)) {
+        enter(m_round->untestedAfter(*left).value_or(*left));
+        return;
+    }
     if (left) {
-        m_typed[kept->place] = kept->typed;
+        m_typed[kept->place] = wasRetest ? kept->typed.mid(1) : kept->typed;
     }
     m_panel->setQuickTest(m_only.has_value());
     enter(left ? *left : m_round->firstUntested().value_or(0));
+    if (wasRetest) {
+        setRetest(true);
+    }
     if (!left && !m_only && !m_round->firstUntested()) {
         showSummary();
+    } else if (!left && !m_only && m_round->tested() == 0) {
+        m_stack->setCurrentWidget(m_cautions);
+        takeFocus();
     }
+}
+
+/// A process that ends between the saving of a reading and that of the next draft leaves the
+/// reading in the draft too: it must not be entered twice.
+bool BenchRound::wasSaved(const Draft& draft) const {
+    const std::vector<RoundHit>& hits = m_round->stops()[*m_round->indexOf(draft.place)].hits;
+    if (hits.empty() || m_round->lastRead() != draft.place) {
+        return false;
+    }
+    const QString typed = QString(draft.typed).remove(kRetestMark);
+    const std::optional<TypedForce> value =
+        TypedForce::parse(typed.trimmed(), hits.back().value.unit());
+    return value == hits.back().value;
 }
 
 bool BenchRound::refresh() {
@@ -124,7 +172,7 @@ bool BenchRound::refresh() {
     if (awaitedIsThere()) {
         finishRecording();
     } else {
-        m_summary->showRound(*m_round, rules().limit, m_preferences.quantities());
+        updateSummary();
         showStop();
     }
     return true;
@@ -152,9 +200,15 @@ bool BenchRound::showsSummary() const {
     return m_stack->currentWidget() == m_summary;
 }
 
+bool BenchRound::showsCautions() const {
+    return m_stack->currentWidget() == m_cautions;
+}
+
 void BenchRound::takeFocus() {
     if (showsSummary()) {
         m_summary->takeFocus();
+    } else if (showsCautions()) {
+        m_cautions->takeFocus();
     } else {
         m_panel->field().setFocus(Qt::OtherFocusReason);
     }
@@ -191,6 +245,8 @@ void BenchRound::enter(std::size_t index) {
     m_panel->message().say(Kind::Hint);
     m_retest = stop().hasRetest();
     m_sureOf.clear();
+    m_figures.reset();
+    m_panel->tellTrend({}); // that of the spring before
     m_stack->setCurrentWidget(m_panel);
     showStop();
     takeFocus();
@@ -214,6 +270,12 @@ void BenchRound::skip() {
     }
     const QString skipped = placeText(stop().place);
     const bool tested = stop().isTested();
+    if (!m_retests.empty()) {
+        m_typed[stop().place] = m_panel->field().text();
+        std::erase(m_retests, stop().place);
+        takeNextRetest();
+        return;
+    }
     const std::optional<std::size_t> next = m_round->untestedAfter(m_index);
     if (!next) {
         m_typed[stop().place] = m_panel->field().text();
@@ -232,6 +294,7 @@ void BenchRound::showStop() {
         m_only ? tr("Quick test of one spring")
                : tr("%1 of %2 tested").arg(m_round->tested()).arg(m_round->stops().size());
     m_panel->showStop(stop(), progress, quantities);
+    m_panel->tellCrank(crankWords(crankStepTo(m_index, *m_round, m_session.log()->engine.layout)));
     m_panel->setUnit(m_amending ? stop().hits[m_amending->hit].value.unit()
                                 : m_preferences.forceUnit());
     m_panel->setRetest(m_retest);
@@ -239,55 +302,6 @@ void BenchRound::showStop() {
     m_plan->showRound(*m_round, m_session.log()->engine.layout, rules().limit, quantities);
     m_plan->setSelected(stop().place);
     judge();
-}
-
-void BenchRound::judge() {
-    const QString text = m_panel->field().text().trimmed();
-    std::optional<RoundVerdict> verdict;
-    if (m_amending) {
-        const ForceUnit unit = stop().hits[m_amending->hit].value.unit();
-        const Result<TypedForce> value = readingFromText(text, unit);
-        verdict = value ? verdictWith(stop(), rules().limit, m_amending->hit, *value)
-                        : verdictOf(stop(), rules().limit);
-        askTrend(std::nullopt);
-    } else {
-        const Result<TypedForce> value = readingFromText(text, m_preferences.forceUnit());
-        verdict = verdictOf(stop(), rules().limit,
-                            value ? std::optional(value->force()) : std::nullopt, m_retest);
-        askTrend(value ? std::optional(*value) : std::nullopt);
-    }
-    m_panel->judge(verdict, rules(), m_preferences.quantities());
-}
-
-/// Asks what the trend says, with what is being typed if it is a reading. The answer comes later.
-void BenchRound::askTrend(const std::optional<TypedForce>& typed) {
-    const auto log = m_session.log();
-    const auto sitting = std::find_if(log->sittings.rbegin(), log->sittings.rend(),
-                                      [this](const Sitting& candidate) {
-                                          return candidate.inspection == m_round->inspection().id;
-                                      });
-    if (!stop().spring || sitting == log->sittings.rend()) {
-        m_live.forget();
-        m_panel->tellTrend({});
-        return;
-    }
-    std::optional<Reading> reading;
-    if (typed) {
-        reading.emplace();
-        reading->id = ReadingId::make();
-        reading->sitting = sitting->id;
-        reading->spring = *stop().spring;
-        reading->place = stop().place;
-        reading->hit = stop().nextHit;
-        reading->retest = m_retest;
-        reading->value = *typed;
-    }
-    m_live.ask(log, *stop().spring, reading);
-}
-
-void BenchRound::tellTrend(const std::optional<LiveFigures>& figures) {
-    m_panel->tellTrend(figures ? wording::liveFigures(*figures, rules(), m_preferences.quantities())
-                               : QString());
 }
 
 void BenchRound::toggleRetest() {
@@ -301,11 +315,16 @@ void BenchRound::toggleRetest() {
             tr("A re-test follows a first hit; %1 has none yet.").arg(placeText(stop().place)));
         return;
     }
-    m_retest = !m_retest;
-    m_panel->setRetest(m_retest);
+    setRetest(!m_retest);
+    m_draftTimer.start();
     m_panel->message().say(
         Kind::Hint,
         m_retest ? tr("Re-test: the next hits count, the first ones are crossed out.") : QString());
+}
+
+void BenchRound::setRetest(bool retest) {
+    m_retest = retest;
+    m_panel->setRetest(retest);
     judge();
 }
 
@@ -313,6 +332,7 @@ void BenchRound::onTyped() {
     m_sureOf.clear();
     if (!m_saving) {
         m_panel->message().say(Kind::Hint);
+        warnOfRound();
     }
     judge();
     if (!m_amending) {
@@ -325,7 +345,10 @@ void BenchRound::saveDraft() {
     if (!m_round || !m_session.isOpen() || m_session.isReadOnly()) {
         return;
     }
-    const QString typed = m_amending ? m_amending->typedBefore : m_panel->field().text();
+    QString typed = m_amending ? m_amending->typedBefore : m_panel->field().text();
+    if (m_retest && !stop().hasRetest()) {
+        typed.prepend(kRetestMark);
+    }
     const Draft draft{m_round->inspection().engine, m_round->inspection().id, stop().place, typed};
     if (m_draft != draft) {
         m_draft = draft;

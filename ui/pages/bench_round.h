@@ -2,10 +2,12 @@
 
 #include "core/domain/changes.h"
 #include "core/services/live_reading.h"
+#include "core/services/round_closing.h"
 #include "core/services/round_records.h"
-#include "core/services/round_verdict.h"
+#include "core/services/typed_judgement.h"
 #include "core/support/result.h"
 
+#include <QElapsedTimer>
 #include <QTimer>
 #include <QWidget>
 
@@ -16,6 +18,7 @@ class QStackedWidget;
 
 namespace coilbook {
 
+class BenchCautions;
 class BenchReadingPanel;
 class BenchRoundPlan;
 class BenchSummary;
@@ -51,11 +54,16 @@ public:
 
     [[nodiscard]] bool showsSummary() const;
 
+    /// Before the first spring: what to do before the crank is turned.
+    [[nodiscard]] bool showsCautions() const;
+
     void takeFocus();
 
 Q_SIGNALS:
     /// The round is over or was left; a sentence about it for the place that follows.
     void finished(const QString& sentence);
+    /// What the trend says of the newest key stroke is on the screen.
+    void trendTold();
 
 protected:
     void hideEvent(QHideEvent* event) override;
@@ -68,6 +76,8 @@ private:
         RoundEntry entry;
         RecordReadings record;
         bool stays = false; ///< a further hit at the same spring follows
+        TypedJudgement judgement = TypedJudgement::NoBand;
+        bool disagrees = false; ///< with the other hits of its spring
     };
 
     struct Amending {
@@ -79,6 +89,7 @@ private:
 
     [[nodiscard]] const JudgingRules& rules() const;
 
+    [[nodiscard]] bool wasSaved(const Draft& draft) const;
     void connectPanel();
     void goTo(std::size_t index);
     void enter(std::size_t index);
@@ -86,13 +97,26 @@ private:
     void skip();
     void showStop();
     void judge();
+    void judgeText(const QString& text, ForceUnit unit);
     void askTrend(const std::optional<TypedForce>& typed);
     void tellTrend(const std::optional<LiveFigures>& figures);
+    void warnOfRound();
+    [[nodiscard]] std::optional<ForceEstimate> expected() const;
+    [[nodiscard]] HitSpread spreadWith(const TypedForce& typed) const;
+    [[nodiscard]] const Tester* testerInUse() const;
+    void sound(bool accepted) const;
     void showSummary();
+    void updateSummary();
     void toggleRetest();
+    void setRetest(bool retest);
+
+    void startRetests();
+    void takeNextRetest();
 
     void commit(bool stays);
-    [[nodiscard]] bool isSureOf(const QString& text, Force value);
+    [[nodiscard]] bool isSureOf(const QString& text, const TypedForce& value, bool stays);
+    [[nodiscard]] QStringList doubtsAbout(const TypedForce& value, bool stays) const;
+    [[nodiscard]] static QString adviceOn(const Pending& saved);
     void onRecorded(const Result<void>& result);
     [[nodiscard]] bool awaitedIsThere() const;
     void finishRecording();
@@ -114,6 +138,7 @@ private:
     LogbookSession& m_session;
     Preferences& m_preferences;
     QStackedWidget* m_stack;
+    BenchCautions* m_cautions;
     BenchReadingPanel* m_panel;
     BenchSummary* m_summary;
     BenchRoundPlan* m_plan;
@@ -126,7 +151,12 @@ private:
     std::size_t m_index = 0;
     bool m_retest = false;
     bool m_saving = false;
-    QString m_sureOf; ///< the text that has been asked about
+    QString m_sureOf;                     ///< the text that has been asked about
+    QElapsedTimer m_asked;                ///< since then
+    std::optional<LiveFigures> m_figures; ///< of the spring at hand, as answered last
+    std::optional<RoundCheck> m_check;    ///< of the round, as answered last
+    std::optional<RoundReview> m_review;  ///< for the summary
+    std::vector<Place> m_retests;         ///< still to be tested again, the next one first
     std::optional<Pending> m_pending;
     std::optional<ReadingId> m_awaited; ///< saved, and not in the log yet
     std::optional<Amending> m_amending;

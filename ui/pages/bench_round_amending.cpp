@@ -124,12 +124,27 @@ void BenchRound::onAmended(const Result<void>& result, const QString& sentence) 
 
 void BenchRound::showSummary() {
     m_panel->message().say(Kind::Hint);
-    m_summary->showRound(*m_round, rules().limit, m_preferences.quantities());
-    m_summary->hint();
     m_stack->setCurrentWidget(m_summary);
+    m_retests.clear();
+    m_review.reset();
+    updateSummary();
+    m_summary->hint();
     showStop();
     saveDraft();
     takeFocus();
+    const Tester* tester = testerInUse();
+    m_live.askForReview(m_session.log(), tester ? std::optional(tester->id) : std::nullopt);
+}
+
+void BenchRound::updateSummary() {
+    if (!m_round || !showsSummary()) {
+        return;
+    }
+    const std::shared_ptr<const Assessment> assessment = m_session.assessment();
+    m_summary->showRound(
+        *m_round,
+        closingOf(*m_round, rules().limit, assessment.get(), m_review ? &*m_review : nullptr),
+        rules(), m_preferences.quantities());
 }
 
 void BenchRound::finish() {

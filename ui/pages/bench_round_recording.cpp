@@ -63,42 +63,22 @@ void BenchRound::commit(bool stays) {
             m_panel->message().say(Kind::Refused, wording::sentence(record.error()));
             return;
         }
-        if (!isSureOf(text, record->readings.front().value.force())) {
+        const TypedForce value = record->readings.front().value;
+        if (!isSureOf(text, value, stays)) {
             return;
         }
-        m_pending = Pending{stop().place, entry, *std::move(record), stays};
+        m_pending = Pending{stop().place,
+                            entry,
+                            *std::move(record),
+                            stays,
+                            judgementOf(value.force(), expected()),
+                            spreadWith(value).isTooWide()};
     }
     m_pending->stays = stays;
     setSaving(true);
     m_panel->message().say(Kind::Saving);
     m_session.apply(m_pending->record, this,
                     [this](const Result<void>& result) { onRecorded(result); });
-}
-
-bool BenchRound::isSureOf(const QString& text, Force value) {
-    const std::shared_ptr<const EngineLog> log = m_session.log();
-    const Sitting* sitting = newestSitting(*log, m_round->inspection().id);
-    const Tester* tester =
-        sitting != nullptr && sitting->tester ? testerWith(*log, *sitting->tester) : nullptr;
-    const std::vector<RoundDoubt> doubts = doubtsOf(value, tester, stop().medianOfOthers);
-    if (doubts.empty() || m_sureOf == text) {
-        return true;
-    }
-    const Quantities quantities = m_preferences.quantities();
-    QStringList sentences;
-    for (const RoundDoubt doubt : doubts) {
-        sentences.append(doubt == RoundDoubt::AboveTesterRange
-                             ? tr("%1 is more than the tester shows, which ends at %2.")
-                                   .arg(quantities.forceWithUnit(value),
-                                        quantities.forceWithUnit(tester->range->force()))
-                             : tr("%1 is far from the rest of the set, whose middle is %2.")
-                                   .arg(quantities.forceWithUnit(value),
-                                        quantities.forceWithUnit(*stop().medianOfOthers)));
-    }
-    sentences.append(tr("Enter once more keeps it as typed."));
-    m_panel->message().say(Kind::Asks, sentences.join(QLatin1Char(' ')));
-    m_sureOf = text;
-    return false;
 }
 
 void BenchRound::onRecorded(const Result<void>& result) {
@@ -110,6 +90,7 @@ void BenchRound::onRecorded(const Result<void>& result) {
         m_panel->message().say(Kind::NotSaved, wording::sentence(result.error()) +
                                                    QLatin1Char(' ') +
                                                    tr("It stays typed; Enter tries again."));
+        sound(false);
         return;
     }
     m_awaited = m_pending->record.readings.front().id;
@@ -129,6 +110,7 @@ void BenchRound::finishRecording() {
     if (waits) {
         sentence += tr("; it is kept on this computer and not in the logbook yet.");
     }
+    sound(!waits && adviceOn(saved).isEmpty());
     m_saving = false;
     m_panel->field().clear();
     m_typed.erase(saved.place);
@@ -136,11 +118,17 @@ void BenchRound::finishRecording() {
     const std::optional<std::size_t> next = m_round->untestedAfter(m_index);
     if (saved.stays) {
         m_panel->message().say(kind, sentence);
+        m_figures.reset();
         showStop();
         saveDraft();
+    } else if (!m_retests.empty()) {
+        std::erase(m_retests, saved.place);
+        takeNextRetest();
+        BenchMessage& there = showsSummary() ? m_summary->message() : m_panel->message();
+        there.say(kind, sentence);
     } else if (next) {
         goTo(*next);
-        m_panel->message().say(kind, sentence);
+        m_panel->message().say(kind, sentence + adviceOn(saved));
     } else {
         m_panel->field().releaseAndForget();
         showSummary();

@@ -13,6 +13,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QSpinBox>
+#include <QStandardItemModel>
 
 #include <algorithm>
 
@@ -58,9 +59,11 @@ BenchStartForm::BenchStartForm(QWidget* parent)
     m_tester->lineEdit()->setPlaceholderText(tr("Choose one or type a new name"));
     m_temperature->setPlaceholderText(tr("°C, may stay empty"));
     m_order->addItem(tr("Bank by bank, front to rear"), QVariant::fromValue(RoundOrder::ByBank));
-    m_order->addItem(tr("In firing order, both springs of a cylinder"),
+    m_order->addItem(tr("In firing order, crank turned from cylinder to cylinder"),
                      QVariant::fromValue(RoundOrder::ByFiringOrder));
     m_order->addItem(tr("By cylinder number"), QVariant::fromValue(RoundOrder::ByCylinder));
+    m_order->addItem(tr("In this engine\u2019s own order"), QVariant::fromValue(RoundOrder::Own));
+    m_order->setObjectName(QStringLiteral("roundOrder"));
 
     auto* grid = new QGridLayout(this);
     grid->setVerticalSpacing(fontMetrics().height() / 3);
@@ -133,6 +136,10 @@ void BenchStartForm::prefill(const EngineLog& log, const QDate& today, const QSt
     m_temperature->clear();
     m_order->setCurrentIndex(m_order->findData(QVariant::fromValue(order)));
     adopt(log);
+    // An order of the user's own is laid down in the engine's settings, with its layout.
+    if (order == RoundOrder::Own && log.engine.layout.ownRound.empty()) {
+        m_order->setCurrentIndex(m_order->findData(QVariant::fromValue(RoundOrder::ByBank)));
+    }
     const Tester* tester = known.tester ? testerWith(log, *known.tester) : nullptr;
     m_tester->setCurrentText(tester != nullptr ? tester->name : QString());
     m_place->clear();
@@ -148,6 +155,11 @@ void BenchStartForm::adopt(const EngineLog& log) {
     m_testers = log.testers;
     m_calibrations = log.calibrations;
     m_correctsTemperature = log.engine.correctsTemperature;
+    const int own = m_order->findData(QVariant::fromValue(RoundOrder::Own));
+    auto* orders = qobject_cast<QStandardItemModel*>(m_order->model());
+    orders->item(own)->setEnabled(!log.engine.layout.ownRound.empty());
+    m_order->setItemData(own, tr("Laid down under Engine, Settings, with its layout"),
+                         Qt::ToolTipRole);
     listTesters(log);
 }
 

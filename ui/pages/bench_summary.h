@@ -1,6 +1,6 @@
 #pragma once
 
-#include "core/services/round_verdict.h"
+#include "core/services/round_closing.h"
 #include "core/wording/quantities.h"
 
 #include <QWidget>
@@ -19,7 +19,8 @@ class BenchSummary : public QWidget {
 public:
     explicit BenchSummary(QWidget* parent = nullptr);
 
-    void showRound(const Round& round, Force limit, const Quantities& quantities);
+    void showRound(const Round& round, const RoundClosing& closing, const JudgingRules& rules,
+                   const Quantities& quantities);
     void hint();
     /// Enter closes the round from here on.
     void takeFocus();
@@ -30,18 +31,19 @@ public:
 
 Q_SIGNALS:
     void closeAsked();
-    void backAsked(); ///< to the springs
+    void backAsked();    ///< to the springs
+    void retestsAsked(); ///< of the short list
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
     LargeLabel* m_count;
-    QLabel* m_untested;
-    QLabel* m_past;
+    QLabel* m_lines;
     BenchMessage* m_message;
     QPushButton* m_close;
     QPushButton* m_back;
+    QPushButton* m_again;
 };
 
 } // namespace coilbook

@@ -14,7 +14,7 @@ namespace coilbook {
 
 namespace {
 
-constexpr double kLossMillimetres = 11.0;
+constexpr double kLossMillimetres = 10.0;
 constexpr double kWordsMillimetres = 6.0;
 constexpr double kMarkMillimetres = 7.0; ///< its width; it is twice as tall
 

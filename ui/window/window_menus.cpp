@@ -143,6 +143,10 @@ void WindowMenus::buildViewMenu() {
         menu->addMenu(tr("&Unit of force")),
         {{tr("&Pound-force (lbf)"), ForceUnit::PoundForce}, {tr("&Newton (N)"), ForceUnit::Newton}},
         m_preferences.forceUnit(), &Preferences::setForceUnit);
+    QAction* sounds = menu->addAction(tr("Soun&ds at the bench"));
+    sounds->setCheckable(true);
+    sounds->setChecked(m_preferences.benchSounds());
+    connect(sounds, &QAction::toggled, &m_preferences, &Preferences::setBenchSounds);
 }
 
 void WindowMenus::buildHelpMenu() {

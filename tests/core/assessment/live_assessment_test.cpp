@@ -57,12 +57,64 @@ TEST_F(LiveAssessmentTest, TheExpectedReadingFollowsTheTrend) {
     const auto figures = live.onRecord(at(history, exhaust(3)));
     ASSERT_TRUE(figures && figures->expected);
     // 123 lbf less eight races of 0.3 lbf; the errors of single readings are up to 0.4 lbf.
-    EXPECT_NEAR(figures->expected->inPoundsForce(), 123.0 - 8 * 0.3, 0.5);
-    const EngineHistory typed = historyOf(withReading(m_log, exhaust(3), QStringLiteral("100")));
-    const auto next = live.withReading(typed, at(history, exhaust(3)));
-    ASSERT_TRUE(next && next->expected);
-    EXPECT_NEAR(next->expected->inPoundsForce(), 123.0 - 8 * 0.3, 0.6)
-        << "what is typed does not change what was expected";
+    EXPECT_NEAR(figures->expected->mean.inPoundsForce(), 123.0 - 8 * 0.3, 0.5);
+    EXPECT_LT(figures->expected->low90, figures->expected->mean);
+    EXPECT_LT(figures->expected->mean, figures->expected->high90);
+}
+
+TEST_F(LiveAssessmentTest, ASpringsOwnReadingInTheRoundDoesNotMoveItsBand) {
+    const EngineHistory typed = historyOf(withReading(m_log, exhaust(3), QStringLiteral("118")));
+    const EngineHistory slip = historyOf(withReading(m_log, exhaust(3), QStringLiteral("90")));
+    const SpringId spring = at(typed, exhaust(3));
+    const auto band = LiveAssessment(typed, {}).expectedReading(spring);
+    const auto afterSlip = LiveAssessment(slip, {}).expectedReading(spring);
+    ASSERT_TRUE(band && afterSlip);
+    EXPECT_NEAR(afterSlip->mean.inPoundsForce(), band->mean.inPoundsForce(), 0.15);
+}
+
+TEST_F(LiveAssessmentTest, NoBandIsGivenWhereTheEngineHasRunSinceTheInspection) {
+    m_log.races.push_back({RaceId::make(),
+                           m_log.engine.id,
+                           9,
+                           m_log.inspections.back().inspectedOn.addDays(3),
+                           {},
+                           {},
+                           {},
+                           {},
+                           {}});
+    const EngineHistory history = historyOf(m_log);
+    ASSERT_EQ(history.racesNow, 9);
+    EXPECT_FALSE(LiveAssessment(history, {}).expectedReading(at(history, exhaust(3))));
+}
+
+TEST_F(LiveAssessmentTest, ARoundThatReadsLowAlarmsFromItsFourthSpringOn) {
+    EngineLog log = withReading(m_log, intake(1), QStringLiteral("112.0"));
+    const auto checkNow = [&] {
+        const EngineHistory history = historyOf(log);
+        return LiveAssessment(history, {}).onRecord(at(history, exhaust(8)))->check;
+    };
+    const SittingId sitting = log.sittings.back().id;
+    const auto read = [&](const Place& place, double lbf) {
+        Reading reading = log.readings.back();
+        reading.id = ReadingId::make();
+        reading.sitting = sitting;
+        for (const Reading& earlier : log.readings) {
+            reading.spring = earlier.place == place ? earlier.spring : reading.spring;
+        }
+        reading.place = place;
+        reading.value = *TypedForce::parse(QString::number(lbf, 'f', 1), ForceUnit::PoundForce);
+        log.readings.push_back(reading);
+    };
+    // Each has lost 2.7 lbf by its trend and reads 6 lbf lower still.
+    read(intake(2), 122.0 - 8.7);
+    read(intake(3), 123.0 - 8.7);
+    ASSERT_TRUE(checkNow().has_value());
+    EXPECT_EQ(checkNow()->springs, 3U);
+    EXPECT_FALSE(checkNow()->alarms()) << "three are too few";
+    read(intake(4), 124.0 - 8.7);
+    EXPECT_TRUE(checkNow()->alarms());
+    EXPECT_LE(checkNow()->score, -2.0);
+    EXPECT_LT(checkNow()->shift.mean.inPoundsForce(), -1.0);
 }
 
 TEST_F(LiveAssessmentTest, TheFastPathAgreesWithTheFullFitNearTheTrend) {
@@ -90,11 +142,10 @@ TEST_F(LiveAssessmentTest, AReadingFarBelowItsTrendIsFlaggedAtOnce) {
     const EngineHistory history = historyOf(m_log);
     const LiveAssessment live(history, {});
     const EngineHistory typed = historyOf(withReading(m_log, exhaust(3), QStringLiteral("112.0")));
-    const auto figures = live.withReading(typed, at(history, exhaust(3)));
-    ASSERT_TRUE(figures.has_value());
-    EXPECT_TRUE(figures->spring.offTrend);
-    EXPECT_EQ(figures->spring.standing, Standing::PastLimit)
-        << "by measurement, the rule of record";
+    const auto spring = live.withReading(typed, at(history, exhaust(3)));
+    ASSERT_TRUE(spring.has_value());
+    EXPECT_TRUE(spring->spring.offTrend);
+    EXPECT_EQ(spring->spring.standing, Standing::PastLimit) << "by measurement, the rule of record";
 }
 
 // A new spring at a place before it moves all lives by one.

@@ -45,6 +45,38 @@ TEST(EngineLayoutTest, RefusesASpringThatIsMissingOrStandsTwice) {
     EXPECT_FALSE(checkedLayout(twice).has_value());
 }
 
+TEST(EngineLayoutTest, IntervalsAndAnOwnRoundGoThroughTextAndOldTextHasNeither) {
+    EngineLayout layout = defaultLayout();
+    EXPECT_FALSE(layoutToText(layout).contains(QStringLiteral("own_round")));
+    layout.firingIntervals = {750, 1050, 750, 1050, 750, 1050, 750, 1050};
+    layout.ownRound = layout.places();
+    std::reverse(layout.ownRound.begin(), layout.ownRound.end());
+    const Result<EngineLayout> back = layoutFromText(layoutToText(layout));
+    ASSERT_TRUE(back.has_value());
+    EXPECT_EQ(*back, layout);
+}
+
+TEST(EngineLayoutTest, RefusesIntervalsThatDoNotMakeUpTwoTurns) {
+    EngineLayout layout = defaultLayout();
+    for (const std::vector<int>& intervals :
+         {std::vector<int>{7200}, std::vector<int>(8, 901), std::vector<int>(7, 900),
+          std::vector<int>{8000, -800, 0, 0, 0, 0, 0, 0}}) {
+        layout.firingIntervals = intervals;
+        EXPECT_FALSE(checkedLayout(layout).has_value());
+    }
+    layout.firingIntervals.assign(8, 900);
+    EXPECT_TRUE(checkedLayout(layout).has_value());
+}
+
+TEST(EngineLayoutTest, RefusesAnOwnRoundThatMissesAPlaceOrGoesToOneTwice) {
+    EngineLayout layout = defaultLayout();
+    layout.ownRound = layout.places();
+    layout.ownRound.pop_back();
+    EXPECT_EQ(checkedLayout(layout).error().arguments.value(0), QStringLiteral("8 E"));
+    layout.ownRound.push_back(layout.ownRound.front());
+    EXPECT_EQ(checkedLayout(layout).error().arguments.value(0), QStringLiteral("1 I"));
+}
+
 TEST(EngineLayoutTest, RefusesTextThatIsNoLayout) {
     for (const char* text : {"", "[]", "{}", "{\"banks\":3}", "not json",
                              R"({"banks":[{"name":"L","places":["1X"]}],"firing_order":[1]})"}) {

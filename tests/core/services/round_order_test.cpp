@@ -31,9 +31,17 @@ TEST(RoundOrderTest, ByCylinderCounts) {
               QStringLiteral("1I 1E 2I 2E 3I 3E 4I 4E 5I 5E 6I 6E 7I 7E 8I 8E"));
 }
 
+TEST(RoundOrderTest, AnEngineWithItsOwnOrderIsWalkedInIt) {
+    EngineLayout layout = defaultLayout();
+    EXPECT_EQ(placesInOrder(layout, RoundOrder::Own), placesInOrder(layout, RoundOrder::ByBank));
+    layout.ownRound = placesInOrder(layout, RoundOrder::ByCylinder);
+    std::reverse(layout.ownRound.begin(), layout.ownRound.end());
+    EXPECT_EQ(placesInOrder(layout, RoundOrder::Own), layout.ownRound);
+}
+
 TEST(RoundOrderTest, KeysComeBackAndUnknownOnesMeanByBank) {
     for (const RoundOrder order :
-         {RoundOrder::ByBank, RoundOrder::ByFiringOrder, RoundOrder::ByCylinder}) {
+         {RoundOrder::ByBank, RoundOrder::ByFiringOrder, RoundOrder::ByCylinder, RoundOrder::Own}) {
         EXPECT_EQ(roundOrderFromKey(keyOf(order)), order);
     }
     EXPECT_EQ(roundOrderFromKey(QStringLiteral("sideways")), RoundOrder::ByBank);

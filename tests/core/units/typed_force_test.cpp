@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <random>
+
 namespace coilbook {
 namespace {
 
@@ -25,6 +27,37 @@ TEST(TypedForceTest, RefusesWhatIsNoPlainDecimal) {
                              "12345", "1.1234567", "1,234.5", "١٢", "nan", "inf", "0x10"}) {
         EXPECT_FALSE(lbf(text).has_value()) << text;
     }
+}
+
+// Drawn texts of the characters that keypads, testers and slips bring, and of any others.
+TEST(TypedForceTest, NoTextBreaksItAndEveryAcceptedOnePrintsBackAsTheSameValue) {
+    const QString likely = QStringLiteral("00112345678999..,, +-eE\n\t");
+    std::mt19937 random(3);
+    int accepted = 0;
+    for (int draw = 0; draw < 200'000; ++draw) {
+        QString text;
+        const int length = std::uniform_int_distribution(0, 13)(random);
+        for (int i = 0; i < length; ++i) {
+            const bool strange = draw % 16 == 0;
+            text +=
+                strange
+                    ? QChar(static_cast<char16_t>(std::uniform_int_distribution(0, 0xffff)(random)))
+                    : likely.at(
+                          std::uniform_int_distribution<qsizetype>(0, likely.size() - 1)(random));
+        }
+        const ForceUnit unit = draw % 2 == 0 ? ForceUnit::PoundForce : ForceUnit::Newton;
+        const std::optional<TypedForce> value = TypedForce::parse(text, unit);
+        if (!value) {
+            continue;
+        }
+        ++accepted;
+        const std::optional<TypedForce> again = TypedForce::parse(value->text(), unit);
+        ASSERT_EQ(again, value) << text.toStdString();
+        // The decimal as Qt reads it, a comma taken for the point.
+        const double decimal = QString(text).replace(QLatin1Char(','), QLatin1Char('.')).toDouble();
+        ASSERT_EQ(value->force(), Force::of(decimal, unit)) << text.toStdString();
+    }
+    EXPECT_GT(accepted, 5'000) << "the draw must reach what is accepted";
 }
 
 TEST(TypedForceTest, KnowsItsBounds) {

@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -110,6 +111,27 @@ public:
         return {mean + weights.transpose() * m_residual, prior - with.transpose() * weights};
     }
 
+    /// Mean and variance of one reading more of a life today: in session `session`, or in one that
+    /// holds no reading yet.
+    [[nodiscard]] std::pair<double, double>
+    reading(std::size_t life, std::optional<std::size_t> session, double fixedVariance) const {
+        const wear::Life& data = m_season.lives[life];
+        wear::Cell cell;
+        cell.session = session.value_or(m_season.sessions.size());
+        cell.x = data.xNow;
+        cell.xExhaust = data.xExhaustNow;
+        cell.fixedVariance = fixedVariance;
+        cell.overRevs = data.overRevsNow;
+        const Row row{life, &cell};
+        Eigen::VectorXd with(m_residual.size());
+        for (Eigen::Index i = 0; i < with.size(); ++i) {
+            with[i] = readings(row, m_rows[static_cast<std::size_t>(i)], false);
+        }
+        const Eigen::VectorXd weights = m_factor.solve(with);
+        return {data.cells.front().mean - meanLoss(pointAt(row)) + weights.dot(m_residual),
+                readings(row, row, true) - weights.dot(with)};
+    }
+
 private:
     struct Row {
         std::size_t life;
@@ -126,7 +148,9 @@ private:
     };
 
     [[nodiscard]] Point pointAt(const Row& row) const {
-        return {row.life, row.cell->x, row.cell->xExhaust, m_season.sessions[row.cell->session],
+        const std::size_t session = row.cell->session;
+        return {row.life, row.cell->x, row.cell->xExhaust,
+                session < m_season.sessions.size() ? m_season.sessions[session] : m_season.now,
                 &row.cell->overRevs};
     }
 

@@ -1,3 +1,4 @@
+#include "core/wording/round_words.h"
 #include "core/wording/wording.h"
 #include "tests/support/printers.h"
 
@@ -47,13 +48,20 @@ TEST(EstimateWordsTest, AStandingIsToldWithItsFlags) {
 TEST(EstimateWordsTest, TheBenchTellsWhatIsExpectedAndWhatTheTrendSays) {
     LiveFigures figures;
     EXPECT_EQ(wording::liveFigures(figures, {}, kUnits), QString());
-    figures.expected = lbf(121.43);
-    EXPECT_EQ(wording::liveFigures(figures, {}, kUnits), QStringLiteral("Expected 121.4 lbf"));
+    EXPECT_EQ(wording::expectedReading({lbf(121.43), lbf(120.28), lbf(122.51)}, kUnits),
+              QStringLiteral("120.3 to 122.5"));
     figures.spring.loss = ForceEstimate{lbf(2.3), lbf(1.1), lbf(3.4)};
     figures.spring.standing = Standing::Sound;
     EXPECT_EQ(wording::liveFigures(figures, {}, kUnits),
-              QStringLiteral("Expected 121.4 lbf   \u00B7   By its trend lost 2.3 (1.1 to 3.4) "
-                             "lbf: sound"));
+              QStringLiteral("By its trend lost 2.3 (1.1 to 3.4) lbf: sound"));
+}
+
+TEST(EstimateWordsTest, ARoundThatReadsLowSaysWhatToLookAtBeforeGoingOn) {
+    const RoundCheck check{-2.6, {lbf(-2.1), lbf(-3.0), lbf(-1.2)}, 5};
+    const QString sentence = wording::roundCheck(check, kUnits);
+    for (const char* words : {"2.1 lbf low", "zero", "adapter", "temperature"}) {
+        EXPECT_TRUE(sentence.contains(QString::fromLatin1(words))) << words;
+    }
 }
 
 TEST(EstimateWordsTest, ALowNewestInspectionSaysWhatToDoAndWhatItCannotTell) {

@@ -1,3 +1,4 @@
+#include "core/domain/layout_schemes.h"
 #include "tests/support/printers.h"
 #include "tests/ui/window/logbook_fixture.h"
 #include "ui/dialogs/engine_dialog.h"
@@ -171,6 +172,31 @@ TEST_F(EngineDialogTest, RefusesALayoutThatDoesNotAddUp) {
     ASSERT_TRUE(waitFor([&] { return session.log() != nullptr; }));
     EXPECT_EQ(session.log()->engine.layout.cylinders(), 4);
     EXPECT_EQ(session.log()->fittings.size(), 8U);
+}
+
+TEST_F(EngineDialogTest, AReadySchemeCanBeChosenAndAnOwnRoundTyped) {
+    makeLogbook();
+    const auto dialog = openDialog();
+    type(dialog, "name", QStringLiteral("Blue"));
+    auto* scheme = dialog->findChild<QComboBox*>(QStringLiteral("scheme"));
+    ASSERT_EQ(scheme->currentIndex(), 1) << "a new engine begins with the first of them";
+    scheme->setCurrentIndex(3);
+    Q_EMIT scheme->activated(3);
+    QStringList round;
+    const EngineLayout expected = v8Schemes().at(2).layout;
+    for (const Place& place : expected.places()) {
+        round.prepend(placeText(place).remove(QLatin1Char(' ')));
+    }
+    type(dialog, "ownRound", round.join(QLatin1Char(' ')));
+    EXPECT_EQ(scheme->currentIndex(), 3);
+    save(dialog);
+    ASSERT_TRUE(waitFor([&] { return session.engines().size() == 1; }));
+    session.selectEngine(session.engines().front().id);
+    ASSERT_TRUE(waitFor([&] { return session.log() != nullptr; }));
+    const EngineLayout& layout = session.log()->engine.layout;
+    EXPECT_EQ(layout.firingOrder, expected.firingOrder);
+    EXPECT_EQ(layout.banks, expected.banks);
+    EXPECT_EQ(layout.ownRound.front(), expected.places().back());
 }
 
 TEST_F(EngineDialogTest, FitsASmallLaptopAtTheLargestText) {

@@ -109,6 +109,15 @@ protected:
     void startRound() {
         click("Start the round");
         until([&] { return page->showsRound(); });
+        if (page->round().showsCautions()) {
+            press(Qt::Key_Enter);
+        }
+    }
+
+    /// An Enter so soon after a question is no answer to it.
+    void sayYes() {
+        QTest::qWait(350);
+        press(Qt::Key_Enter);
     }
 
     [[nodiscard]] BenchReadingPanel& panel() const { return page->round().panel(); }
