@@ -150,8 +150,9 @@ void ReviewPage::showRecords(RecordsDialog::Page page) {
         m_records) {
         return;
     }
-    m_records = new RecordsDialog(m_session, m_preferences, page, this);
-    m_records->open();
+    auto* records = new RecordsDialog(m_session, m_preferences, page, this);
+    records->open();
+    m_records = records;
 }
 
 QString ReviewPage::emptyText() const {
