@@ -51,6 +51,26 @@ TEST(ReasonsTest, AnOverRevBeforeTheSpringWasFittedIsNotItsOwn) {
     EXPECT_EQ(overRevOf(builder.build()), Counts{});
 }
 
+// Before any reading the step is its prior, 0.9 lbf with an SD of 0.5 (specification, section 2):
+// 90 % of it lie within 0.9 ± 1.645 · 0.5.
+TEST(ReasonsTest, AnOverRevTellsWhatItCost) {
+    const EngineHistory history = threeRaces(3).build();
+    const SpringAssessment untested = assess(history, {}).springs.front();
+    const Reason* unread = find(untested, ReasonKind::OverRev);
+    ASSERT_NE(unread, nullptr);
+    ASSERT_EQ(unread->forces.size(), 3U);
+    EXPECT_NEAR(unread->forces[0].inPoundsForce(), 0.9, 1e-9);
+    EXPECT_NEAR(unread->forces[1].inPoundsForce(), 0.9 - 1.6449 * 0.5, 1e-3);
+    EXPECT_NEAR(unread->forces[2].inPoundsForce(), 0.9 + 1.6449 * 0.5, 1e-3);
+    const EngineHistory read = threeRaces(1).build();
+    const SpringAssessment tested = assess(read, {}).springs.front();
+    const Reason* earlier = find(tested, ReasonKind::OverRevCost);
+    ASSERT_NE(earlier, nullptr);
+    ASSERT_EQ(earlier->forces.size(), 3U);
+    EXPECT_LT(earlier->forces[1], earlier->forces[0]);
+    EXPECT_GT(earlier->forces[2], earlier->forces[0]);
+}
+
 TEST(ReasonsTest, ASpringThatHoldsItsPressureDoesNotReachTheLimit) {
     HistoryBuilder builder;
     for (int cylinder = 1; cylinder <= 8; ++cylinder) {
