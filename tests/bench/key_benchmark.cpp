@@ -116,17 +116,23 @@ int run() {
     if (!waitFor([&] { return session.log() != nullptr; })) {
         return 1;
     }
-    BenchPage page(session, preferences);
-    page.resize(1366, 640);
-    page.show();
     RoundFacts facts{QDate::currentDate(), kInspections, {}, {}, {}};
     const StartInspection start = startOf(session.log()->engine.id, facts, true);
     bool started = false;
-    session.apply(start, &page, [&](const Result<void>&) { started = true; });
+    session.apply(start, &session, [&](const Result<void>&) { started = true; });
     if (!waitFor([&] { return started; })) {
         return 1;
     }
-    page.round().begin(start.inspection.id, RoundOrder::ByCylinder, {});
+    BenchPage page(session, preferences);
+    page.resize(1366, 640);
+    page.show();
+    if (!QTest::qWaitForWindowExposed(&page)) {
+        return 1;
+    }
+    QTest::keyClick(page.focusWidget(), Qt::Key_Return); // the cautions are heeded
+    if (!page.showsRound() || page.round().showsCautions()) {
+        return 1;
+    }
     const BenchReadingPanel& panel = page.round().panel();
     if (!waitFor([&] { return !panel.expectedText().isEmpty(); })) {
         out << "no band\n";
@@ -146,12 +152,12 @@ int run() {
             } else {
                 QTest::keyClick(&panel.field(), key);
             }
-            page.repaint();
+            page.grab(); // paints all of it
             verdicts.push_back(millisecondsOf(timer));
             while (!answered) {
                 QApplication::processEvents();
             }
-            page.repaint();
+            page.grab(); // paints all of it
             answers.push_back(millisecondsOf(timer));
             QObject::disconnect(connection);
         }
