@@ -125,8 +125,11 @@ Result<LogbookSnapshot> DiskSide::stopWriting(const Error& damage) {
 }
 
 Result<LogbookSnapshot> DiskSide::open(const QString& path) {
-    if (path == m_path && m_lock) {
+    if (path == m_path && m_lock && !m_readOnlyWhy) {
         return reload(); // nobody else can have it meanwhile
+    }
+    if (path == m_path) {
+        m_lock.reset(); // to be taken anew, now that it may be written to
     }
     Result<Opened> opened = openFile(path);
     if (!opened) {

@@ -30,7 +30,7 @@ QString medianLife(const LifeGroup& group) {
     if (!curve.median) {
         return Words::tr("more than half have not reached the limit yet");
     }
-    const QString half = Words::tr("half of them last %1 races").arg(number(*curve.median));
+    QString half = Words::tr("half of them last %1 races").arg(number(*curve.median));
     if (!curve.medianLow) {
         return half;
     }

@@ -224,7 +224,7 @@ QStringList calibrationSentences(const Calibration& calibration, const Calibrati
 }
 
 QString calibrationWords(const Calibration& calibration, const QDate& day) {
-    const QString on = calibration.calibratedOn.toString(Qt::ISODate);
+    QString on = calibration.calibratedOn.toString(Qt::ISODate);
     if (!calibration.dueOn.isValid()) {
         return on;
     }

@@ -61,7 +61,10 @@ protected:
         ASSERT_TRUE(succeeded(engines));
         for (const EngineSummary& engine : *engines) {
             const Result<EngineLog> log = store->engineLog(engine.id);
-            ASSERT_TRUE(succeeded(log));
+            if (!log) { // the row of the engine itself is damaged: then that is found
+                EXPECT_FALSE(store->verify()->findings.empty()) << log.error().detail.toStdString();
+                continue;
+            }
             for (const Reading& reading : log->readings) {
                 EXPECT_TRUE(m_content.contains(reading.value.text().toUtf8()))
                     << qPrintable(reading.value.text());

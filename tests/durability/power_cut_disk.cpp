@@ -240,6 +240,9 @@ void PowerCutDisk::mirrorNames() const {
     const QDir folder(m_folder);
     const QStringList shown = folder.entryList(QDir::Files | QDir::Hidden);
     for (const QString& name : shown) {
+        if (name.endsWith(QLatin1String(".lock"))) {
+            continue; // of the processes that are running, not of the disk
+        }
         const QString path = folder.filePath(name);
         if (m_live.count(QFile::encodeName(path).toStdString()) == 0) {
             removeRealName(QFile::encodeName(path).constData());

@@ -55,6 +55,7 @@ PlanView::PlanView(LogbookSession& session, Preferences& preferences, QWidget* p
     , m_swap(new QPushButton(tr("&Swap… (S)")))
     , m_table(new QTableWidget)
     , m_said(new QTextEdit) {
+    m_said->setAcceptRichText(false);
     makeTable();
     m_said->setReadOnly(true);
     m_said->setTabChangesFocus(true);
