@@ -114,7 +114,7 @@ Result<void> DiskSide::saveDraft(const Draft& draft) {
         return {};
     }
     const bool isOutOfReach = !m_store || !m_room.isEmpty();
-    const Result<void> saved =
+    Result<void> saved =
         isOutOfReach ? fail(StorageFault::Missing, {}, m_path) : m_store->saveDraft(draft);
     if (saved) {
         m_room.forgetDraft(draft.engine);

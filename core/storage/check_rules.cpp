@@ -70,7 +70,7 @@ public:
         }
         for (const EngineSummary& engine : *engines) {
             const Result<EngineLog> outline = readOutline(m_connection, engine.id);
-            const Result<void> checked =
+            Result<void> checked =
                 outline ? checkOutline(*outline) : leaveOutUnreadable(outline.error());
             if (!checked) {
                 return checked;

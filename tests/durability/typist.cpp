@@ -72,7 +72,19 @@ private:
         QApplication::sendEvent(target, &down);
     }
 
+    /// They stand before the first spring of a round.
+    static void heedCautions() {
+        QWidget* focus = QApplication::focusWidget();
+        for (const QWidget* above = focus; above != nullptr; above = above->parentWidget()) {
+            if (isA(above, "coilbook::BenchCautions")) {
+                press(focus, Qt::Key_Return, {});
+                return;
+            }
+        }
+    }
+
     void act() {
+        heedCautions();
         QLineEdit* into = field();
         if (into == nullptr || m_isDone) {
             return;

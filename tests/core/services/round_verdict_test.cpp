@@ -50,18 +50,18 @@ TEST(RoundVerdictTest, FollowsTheValueAsItIsTyped) {
 
 TEST(RoundVerdictTest, FurtherHitsAreAveragedAndARetestReplacesThem) {
     RoundStop stop = wornStop();
-    stop.hits.push_back({ReadingId::make(), 1, lbf("110.0"), false, false, false});
+    stop.hits.push_back({ReadingId::make(), 1, lbf("110.0"), false, false, false, {}});
     EXPECT_EQ(verdictOf(stop, kLimit, Force::poundsForce(118.0))->mean, Force::poundsForce(114.0));
     EXPECT_EQ(verdictOf(stop, kLimit, Force::poundsForce(118.0), true)->mean,
               Force::poundsForce(118.0));
-    stop.hits.push_back({ReadingId::make(), 2, lbf("120.0"), true, false, false});
+    stop.hits.push_back({ReadingId::make(), 2, lbf("120.0"), true, false, false, {}});
     EXPECT_EQ(verdictOf(stop, kLimit, Force::poundsForce(90.0))->mean, Force::poundsForce(120.0))
         << "a plain hit beside a re-test does not count";
 }
 
 TEST(RoundVerdictTest, ACorrectionIsJudgedBeforeItIsKept) {
     RoundStop stop = wornStop();
-    stop.hits.push_back({ReadingId::make(), 1, lbf("161.0"), false, false, false});
+    stop.hits.push_back({ReadingId::make(), 1, lbf("161.0"), false, false, false, {}});
     EXPECT_EQ(verdictWith(stop, kLimit, 0, lbf("116.0"))->standing, MeasuredStanding::PastLimit);
     EXPECT_FALSE(verdictWith(stop, kLimit, 0, std::nullopt).has_value());
 }

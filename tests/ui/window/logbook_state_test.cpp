@@ -55,8 +55,15 @@ protected:
         ASSERT_TRUE(waitFor([&] { return session.log() == nullptr; }));
         session.selectEngine(engine.id);
         ASSERT_TRUE(waitFor([&] { return page() != nullptr && page()->showsRound(); }));
+        heedCautions();
         type("130");
         ASSERT_TRUE(waitFor([&] { return says(BenchMessage::Kind::Saved); }));
+    }
+
+    void heedCautions() const {
+        if (page()->round().showsCautions()) {
+            QTest::keyClick(page()->focusWidget(), Qt::Key_Return);
+        }
     }
 
     [[nodiscard]] BenchPage* page() const { return qobject_cast<BenchPage*>(window->page()); }
@@ -122,7 +129,8 @@ TEST_F(LogbookStateTest, TheWindowNeverStandsStillWhileAnotherProgramHoldsTheLog
     startRound();
     QProcess other;
     other.start(QStringLiteral("sqlite3"), {logbook()});
-    other.write("BEGIN EXCLUSIVE;\n.system echo held\n"); // an answer of its own would be buffered
+    other.write(".timeout 5000\nBEGIN EXCLUSIVE;\n.system echo held\n"); // an answer of its own
+                                                                         // would be buffered
     ASSERT_TRUE(other.waitForReadyRead(kPatienceMs));
     const coilbook::testing::Heartbeat heart;
     type("129.5");
@@ -147,6 +155,7 @@ TEST_F(LogbookStateTest, WithoutAPlaceToWaitWhatIsTypedStaysOnTheScreen) {
     window->show();
     window->openLogbook(logbook());
     ASSERT_TRUE(waitFor([&] { return page() != nullptr && page()->showsRound(); }));
+    heedCautions();
     ASSERT_TRUE(QFile::rename(logbook(), away()));
     type("129.5");
     ASSERT_TRUE(waitFor([&] { return says(BenchMessage::Kind::NotSaved); }));
