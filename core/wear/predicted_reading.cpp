@@ -1,6 +1,7 @@
 #include "core/wear/predicted_reading.h"
 
 #include "core/wear/functional.h"
+#include "core/wear/loss_functional.h"
 #include "core/wear/outputs.h"
 
 namespace coilbook::wear {
