@@ -8,8 +8,9 @@
 // The specification is `LIFE:PLAN`: LIFE goes into the readings, so that each is typed once only.
 // PLAN `walk` goes to another spring after three hits, `stay` does not, `half` leaves half a
 // reading after four.
+#include "tests/durability/typist_plugin.h"
+
 #include <QApplication>
-#include <QGenericPlugin>
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QRegularExpression>
@@ -44,7 +45,6 @@ QStringList textsOf(const char* name) {
 }
 
 class Typist : public QObject {
-    Q_OBJECT
 public:
     explicit Typist(const QString& specification) {
         const QStringList words = specification.split(QLatin1Char(':'));
@@ -150,15 +150,8 @@ private:
     QString m_awaited;     ///< entered, and nothing said about it yet
 };
 
-class TypistPlugin : public QGenericPlugin {
-    Q_OBJECT
-    Q_PLUGIN_METADATA(IID QGenericPluginFactoryInterface_iid FILE "typist.json")
-public:
-    QObject* create(const QString& /*key*/, const QString& specification) override {
-        return new Typist(specification);
-    }
-};
-
 } // namespace
 
-#include "typist.moc"
+QObject* TypistPlugin::create(const QString& /*key*/, const QString& specification) {
+    return new Typist(specification);
+}

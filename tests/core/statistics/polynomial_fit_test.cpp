@@ -43,7 +43,7 @@ TEST(PolynomialFitTest, ReproducesTheCertifiedValuesOfPontius) {
     const auto coefficients = fit.coefficients();
     const auto errors = fit.coefficientSes().value();
     for (const std::size_t i : {0U, 1U, 2U}) {
-        const std::string name = "B" + std::to_string(i);
+        const std::string name = std::string("B").append(std::to_string(i));
         EXPECT_GE(digitsAgreeing(coefficients.at(i), certified.at(name)), 10) << name;
         EXPECT_GE(digitsAgreeing(errors.at(i), certified.at("sd_" + name)), 10) << name;
     }
@@ -60,7 +60,7 @@ TEST(PolynomialFitTest, ReproducesTheLoadCellOfTheHandbookAsLineAndAsCurve) {
             column(table, "quantity", "computed_40digit", degree == 1 ? "linear" : "quadratic");
         const PolynomialFit fit = loadCell(degree);
         for (int i = 0; i <= degree; ++i) {
-            const std::string name = "B" + std::to_string(i);
+            const std::string name = std::string("B").append(std::to_string(i));
             const auto at = static_cast<std::size_t>(i);
             EXPECT_GE(digitsAgreeing(fit.coefficients().at(at), expected.at(name)), 9) << name;
             EXPECT_GE(digitsAgreeing(fit.coefficientSes()->at(at), expected.at("sd_" + name)), 10);
